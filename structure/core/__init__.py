@@ -1,0 +1,1 @@
+"""The structural engine: pure functions on plain numbers, free of Django, clock and settings."""

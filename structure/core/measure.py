@@ -1,0 +1,81 @@
+"""Numbers and feet-inch lengths as people write them. Linear time, no evaluation, no guessing."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+MAX_TEXT = 60
+_TYPOGRAPHIC = str.maketrans({"\u2032": "'", "\u2019": "'", "\u2033": '"', "\u201d": '"',
+                              "\u2013": "-", "\u2212": "-", "\u00a0": " ", "\u00d7": "x"})
+_NUMBER = r"(?:\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d{1,3})?"
+_MIXED = rf"(?:\d+[ -]\d+/\d+|\d+/\d+|{_NUMBER})"
+_QUANTITY = re.compile(rf"([+-]?)\s*({_MIXED})\s*(.*)", re.DOTALL)
+_FEET_INCHES = re.compile(
+    rf"([+-]?)\s*({_NUMBER})\s*(?:'|ft\b|feet\b|foot\b)\s*-?\s*({_MIXED})\s*(?:\"|''|in\b|inches\b|inch\b)\.?"
+)
+SIXTEENTH = Fraction(1, 16)
+
+
+def tidy(text: str) -> str:
+    """Typographic marks to plain ones, blanks trimmed."""
+    return text.translate(_TYPOGRAPHIC).strip()
+
+
+def read_number(text: str) -> Fraction | None:
+    """`1,500`, `12.5`, `3 1/2`, `1/4`, `1.6e6`: exact; None if it is none of these."""
+    match = re.fullmatch(rf"([+-]?)\s*({_MIXED})", text)
+    if match is None:
+        return None
+    return _signed(match[1], match[2])
+
+
+def split_quantity(text: str) -> tuple[Fraction, str] | None:
+    """A number and the rest of the text (its unit, perhaps empty); None if it starts with none."""
+    match = _QUANTITY.fullmatch(text)
+    if match is None:
+        return None
+    number = _signed(match[1], match[2])
+    return None if number is None else (number, match[3].strip())
+
+
+def read_feet_inches(text: str) -> Fraction | str | None:
+    """Inches from `12'-6 1/2"` or `12 ft 6.5 in`.
+
+    None if the text has not that form; a sentence if it has the form but cannot be meant, such as
+    18 inches after the feet.
+    """
+    match = _FEET_INCHES.fullmatch(text)
+    if match is None:
+        return None
+    feet, inches = _signed("", match[2]), _signed("", match[3])
+    if feet is None or inches is None:
+        return "a length whose fraction has a denominator"
+    if inches >= 12:
+        return "a length with less than 12 in after the feet, such as 12 ft 6 in"
+    if feet.denominator != 1:
+        return "whole feet where inches follow, such as 12 ft 6 in"
+    total = feet * 12 + inches
+    return -total if match[1] == "-" else total
+
+
+def format_feet_inches(inches: float) -> str:
+    """Feet, inches and sixteenths: 150.5 gives 12'-6 1/2\"; under one foot only inches."""
+    sixteenths = round(Fraction(inches) / SIXTEENTH)
+    sign = "-" if sixteenths < 0 else ""
+    feet, rest = divmod(abs(sixteenths), 192)
+    whole, part = divmod(rest, 16)
+    fraction = Fraction(part, 16)
+    words = f"{whole} {fraction}" if part and whole else f"{fraction}" if part else f"{whole}"
+    return f"{sign}{feet}'-{words}\"" if feet else f'{sign}{words}"'
+
+
+def _signed(sign: str, text: str) -> Fraction | None:
+    try:
+        whole, _, part = text.replace(",", "").replace("-", " ", 0).partition(" ")
+        if not part and "-" in whole and "/" in whole:
+            whole, _, part = whole.partition("-")
+        value = Fraction(whole) + (Fraction(part) if part else 0)
+    except (ValueError, ZeroDivisionError):
+        return None
+    return -value if sign == "-" else value
