@@ -12,7 +12,7 @@ def main() -> None:
         from django.core.management import execute_from_command_line
     except ImportError as missing:
         raise SystemExit(
-            "Django is not installed in this Python. The README's Run it line makes a virtual environment that has it."
+            "No Django in this Python: the README's Run it line makes a virtual environment that has it."
         ) from missing
     execute_from_command_line(sys.argv)
 

@@ -1,6 +1,7 @@
 """The root of all addresses: each app under its own namespace."""
 
 from django.contrib import admin
+from django.contrib.auth.views import LoginView, LogoutView
 from django.urls import include, path
 
 from projects.config.health import healthz, readyz
@@ -8,6 +9,8 @@ from projects.config.health import healthz, readyz
 urlpatterns = [
     path("healthz", healthz, name="healthz"),
     path("readyz", readyz, name="readyz"),
+    path("sign-in/", LoginView.as_view(redirect_authenticated_user=True), name="login"),
+    path("sign-out/", LogoutView.as_view(), name="logout"),
     path("admin/", admin.site.urls),
     path("", include("projects.urls")),
     path("", include("structure.urls")),

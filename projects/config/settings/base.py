@@ -5,6 +5,7 @@ from typing import Any
 
 from celery.schedules import crontab
 from csp.constants import NONE, SELF
+from django.contrib.messages import constants as messages
 
 from projects.config.env import BASE_DIR, env
 
@@ -65,10 +66,19 @@ TEMPLATES: list[dict[str, Any]] = [
                 "django.template.context_processors.request",
                 "django.contrib.auth.context_processors.auth",
                 "django.contrib.messages.context_processors.messages",
+                "projects.context.page",
             ],
         },
     },
 ]
+# The sheet has its own words for how bad a message is.
+MESSAGE_TAGS = {
+    messages.DEBUG: "muted",
+    messages.INFO: "note",
+    messages.SUCCESS: "ok",
+    messages.WARNING: "warn",
+    messages.ERROR: "bad",
+}
 # Our own field template (templates/django/forms/field.html) comes before Django's.
 FORM_RENDERER = "django.forms.renderers.TemplatesSetting"
 DJANGO_TABLES2_TEMPLATE = "django_tables2/sheet.html"
@@ -98,9 +108,9 @@ AUTH_PASSWORD_VALIDATORS = [
     {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
     {"NAME": "django.contrib.auth.password_validation.NumericPasswordValidator"},
 ]
-LOGIN_URL = "projects:login"
+LOGIN_URL = "login"
 LOGIN_REDIRECT_URL = "/"
-LOGOUT_REDIRECT_URL = "projects:login"
+LOGOUT_REDIRECT_URL = "login"
 
 # Five wrong passwords for one name from one address close that pair for half an hour.
 AXES_FAILURE_LIMIT = 5

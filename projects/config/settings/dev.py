@@ -1,4 +1,4 @@
-"""Settings for one person on one machine: SQLite in `.carrydown/`, tasks in process, no mail, no certificates."""
+"""Settings for one person on one machine: SQLite in `.carrydown/`, tasks in process, no certificates."""
 
 from projects.config.env import env, read_env_file
 
@@ -8,6 +8,6 @@ from .base import *  # noqa: E402  the file must be read before the shared setti
 
 DEBUG = env.bool("DEBUG", default=True)
 # Signs nothing that leaves this machine; production refuses it.
-SECRET_KEY = env.str("SECRET_KEY", default="insecure-development-key-for-one-machine-only")  # noqa: S105  see above
+SECRET_KEY = env.str("SECRET_KEY", default="insecure-development-key-for-one-machine-only")
 ALLOWED_HOSTS = ["127.0.0.1", "localhost", "[::1]"]
 VAR_DIR.mkdir(parents=True, exist_ok=True)

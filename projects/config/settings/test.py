@@ -8,7 +8,7 @@ from projects.config.env import env
 from .base import *
 
 DEBUG = False
-SECRET_KEY = "only-for-tests-" + "0123456789abcdef" * 4  # noqa: S105  signs nothing outside a test run
+SECRET_KEY = "only-for-tests-" + "0123456789abcdef" * 4
 ALLOWED_HOSTS = ["testserver", "127.0.0.1", "localhost"]
 
 VAR_DIR = Path(env.str("CARRYDOWN_TEST_VAR", default=str(Path(tempfile.gettempdir()) / "carrydown-tests")))
