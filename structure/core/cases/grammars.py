@@ -1,0 +1,247 @@
+"""Grammars that several kinds share: spans, loads on a beam, loads on a post, and sections."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from structure.core.cases.types import (
+    Choice,
+    Field,
+    Integer,
+    ListOf,
+    Quantity,
+    Record,
+    Text,
+    Variant,
+    read_record,
+)
+from structure.core.clauses import DEFAULT_EDITIONS, Clause, Editions
+from structure.core.errors import InputError, OutOfScope
+from structure.core.statics.model import CASES, BeamLine, Load
+
+_LATERAL = ("wind", "earthquake", "uplift")
+_LATERAL_CLAUSE = {"us": Clause("ASCE 7", "2.4.1"), "ca": Clause("NBC", "4.1.3.2")}
+
+
+@dataclass(frozen=True, slots=True)
+class LoadCase:
+    """The case of a load. Wind, earthquake and uplift are known words that are refused as out of scope."""
+
+    def read(self, value: Any, path: str, code: str) -> str:
+        if isinstance(value, str) and value in _LATERAL:
+            raise OutOfScope(
+                _LATERAL_CLAUSE[code].at(DEFAULT_EDITIONS[code]),
+                f"{path}: {value} loads are outside what a preliminary size covers; ask the engineer",
+            )
+        return Choice(CASES).read(value, path, code)
+
+    def fits(self, value: Any) -> bool:
+        return isinstance(value, str)
+
+    def accepted(self) -> str:
+        return Choice(CASES).accepted()
+
+    def schema(self, code: str) -> dict[str, Any]:
+        return Choice(CASES).schema(code) | {"refused": list(_LATERAL)}
+
+
+LOAD_CASE = LoadCase()
+
+_START = Field("start", Quantity("length", non_negative=True), doc="from the left end; default the left end")
+_END = Field("end", Quantity("length", non_negative=True), doc="from the left end; default the right end")
+BEAM_LOAD = Variant(
+    "shape",
+    {
+        "uniform": (Field("value", Quantity("line_load"), required=True), _START, _END),
+        "trapezoid": (
+            Field("value", Quantity("line_load"), required=True, doc="at the start"),
+            Field("end_value", Quantity("line_load"), required=True, doc="at the end"),
+            _START,
+            _END,
+        ),
+        "point": (
+            Field("value", Quantity("force"), required=True),
+            Field("at", Quantity("length", non_negative=True), required=True, doc="from the left end"),
+        ),
+    },
+    common=(Field("case", LOAD_CASE, required=True),),
+)
+LOADS = ListOf(BEAM_LOAD)
+SPANS = ListOf(Quantity("length", positive=True), min=1, max=6)
+BEAM_OVERHANG = Record(
+    (
+        Field("left", Quantity("length", non_negative=True)),
+        Field("right", Quantity("length", non_negative=True)),
+    )
+)
+POST_LOADS = ListOf(
+    Record(
+        (
+            Field("case", LOAD_CASE, required=True),
+            Field("value", Quantity("force"), required=True, doc="down is positive"),
+        )
+    ),
+    min=1,
+)
+
+
+def read_line(spans: Sequence[float], overhang: Mapping[str, float | None] | None = None) -> BeamLine:
+    """A BeamLine from typed `spans` and `overhang` fields."""
+    held = overhang or {}
+    return BeamLine(tuple(spans), held.get("left") or 0.0, held.get("right") or 0.0)
+
+
+def read_loads(records: Sequence[Mapping[str, Any]], path: str, code: str, line: BeamLine) -> list[Load]:
+    """Loads of the statics engine from the typed records of a LOADS field.
+
+    `path` is that of the list, such as `given.loads`. Raises InputError for a load that is off the
+    beam or ends before it starts.
+    """
+    return [_read_load(record, f"{path}[{n}]", line) for n, record in enumerate(records)]
+
+
+def _read_load(record: Mapping[str, Any], path: str, line: BeamLine) -> Load:
+    if record["shape"] == "point":
+        at = _on_beam(record["at"], f"{path}.at", line)
+        return Load.point(record["case"], record["value"], at)
+    start = _on_beam(0.0 if record["start"] is None else record["start"], f"{path}.start", line)
+    end = _on_beam(line.length if record["end"] is None else record["end"], f"{path}.end", line)
+    if end <= start:
+        raise InputError(f"{path}.end", record["end"], "a place to the right of where the load starts")
+    if record["shape"] == "uniform":
+        return Load.uniform(record["case"], record["value"], start, end)
+    return Load.trapezoid(record["case"], record["value"], record["end_value"], start, end)
+
+
+def _on_beam(place: float, path: str, line: BeamLine) -> float:
+    # Lengths are typed in sixteenths or whole millimetres; a load right at the end may miss by rounding.
+    slack = 1e-6 * line.length
+    if place > line.length + slack:
+        raise InputError(path, f"{place:g}", f"a place on the beam, which is {line.length:g} long")
+    return min(place, line.length)
+
+
+def read_post_loads(records: Sequence[Mapping[str, Any]]) -> dict[str, float]:
+    """Loads by case, added up, from the typed records of a POST_LOADS field."""
+    total: dict[str, float] = {}
+    for record in records:
+        total[record["case"]] = total.get(record["case"], 0.0) + record["value"]
+    return total
+
+
+SPECIES = {
+    "us": ("SPF", "SPF-S", "DF-L", "HF", "SP", "Northern"),
+    "ca": ("SPF", "DF-L", "HF", "Northern"),
+}
+GRADES = {
+    "us": ("SS", "No.1&Btr", "No.1", "No.2", "No.3", "Stud"),
+    "ca": ("SS", "No.1/No.2", "No.1&Btr", "No.1", "No.2", "No.3", "Stud"),
+}
+PROPERTIES = {
+    "us": ("Fb", "Ft", "Fv", "Fc_perp", "Fc", "E", "Emin", "Fy", "Fu"),
+    "ca": ("fb", "fv", "fcp", "fc", "ft", "E", "E05", "Fy", "Fu"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class ByCode:
+    """Another type in each code, such as the grades of a species."""
+
+    types: Mapping[str, Any]
+
+    def read(self, value: Any, path: str, code: str) -> Any:
+        return self.types[code].read(value, path, code)
+
+    def fits(self, value: Any) -> bool:
+        return any(each.fits(value) for each in self.types.values())
+
+    def accepted(self) -> str:
+        return str(self.types["us"].accepted())
+
+    def schema(self, code: str) -> dict[str, Any]:
+        return dict(self.types[code].schema(code))
+
+
+_PROPERTIES = Field(
+    "properties",
+    ByCode(
+        {
+            code: Record([Field(name, Quantity("stress", positive=True)) for name in names])
+            for code, names in PROPERTIES.items()
+        }
+    ),
+    doc="stand in place of tabulated reference values, before factors",
+)
+_PLIES = Field("plies", Integer(1, 8), default=1)
+_WIDTH = Field("width", Quantity("length", positive=True), required=True, doc="of one ply")
+_DEPTH = Field("depth", Quantity("length", positive=True), required=True)
+_FASTENING = Field("fastening", Choice(("nailed", "bolted")), default="nailed", doc="of a built-up section")
+SECTION = Variant(
+    "family",
+    {
+        "sawn": (
+            Field("species", ByCode({c: Choice(s) for c, s in SPECIES.items()}), required=True),
+            Field("grade", ByCode({c: Choice(g) for c, g in GRADES.items()}), required=True),
+            _PLIES,
+            _WIDTH,
+            _DEPTH,
+            _PROPERTIES,
+            _FASTENING,
+        ),
+        "lvl": (Field("grade", Text(40), required=True), _PLIES, _WIDTH, _DEPTH, _PROPERTIES, _FASTENING),
+        "psl": (),
+        "lsl": (),
+        "glulam": (),
+        "steel": (),
+        "flitch": (),
+    },
+    open=frozenset(("psl", "lsl", "glulam", "steel", "flitch")),
+)
+_LATER = {
+    "psl": Clause("NDS", "8"),
+    "lsl": Clause("NDS", "8"),
+    "glulam": Clause("NDS", "5"),
+    "steel": Clause("AISC 360", "F"),
+    "flitch": Clause("AISC 360", "F"),
+}
+
+
+def read_section(record: Any, path: str, code: str, editions: Editions) -> Any:
+    """The section object of `structure.core.materials` from the typed record of a SECTION field.
+
+    Raises OutOfScope for a family that is not covered yet.
+    """
+    from structure.core.materials.sections import LvlSection, SawnSection
+
+    family = record["family"]
+    if family in _LATER:
+        raise OutOfScope(_LATER[family].at(editions), f"{path}: not covered yet: {family} sections")
+    properties = {k: v for k, v in (record["properties"] or {}).items() if v is not None}
+    shared = {
+        "plies": record["plies"],
+        "width": record["width"],
+        "depth": record["depth"],
+        "properties": properties,
+    }
+    if family == "sawn":
+        return SawnSection(
+            species=record["species"], grade=record["grade"], fastening=record["fastening"], **shared
+        )
+    return LvlSection(grade=record["grade"], **shared)
+
+
+__all__ = [
+    "BEAM_OVERHANG",
+    "LOADS",
+    "LOAD_CASE",
+    "POST_LOADS",
+    "SECTION",
+    "SPANS",
+    "read_line",
+    "read_loads",
+    "read_post_loads",
+    "read_record",
+    "read_section",
+]

@@ -1,0 +1,105 @@
+"""The kinds of case by name, and the one function that answers a case."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from functools import cache
+from importlib import import_module
+from typing import Any
+
+from structure.core.cases.kind import Kind
+from structure.core.cases.types import Choice, Field, Record, Text, read_record
+from structure.core.clauses import DEFAULT_EDITIONS, Clause, ClauseRef, Editions
+from structure.core.errors import InputError, OutOfScope
+
+KIND_NAMES = (
+    "statics",
+    "beam",
+    "post",
+    "bearing",
+    "footing",
+    "shoring",
+    "takedown",
+    "offset",
+    "design_values",
+    "snow",
+)
+_CODE_DOCUMENT = {"us": Clause("IRC", ""), "ca": Clause("NBC", "")}
+
+
+class _Kinds(Mapping[str, Kind]):
+    """Every kind by its name; a kind's module is imported when it is first asked for."""
+
+    def __getitem__(self, name: str) -> Kind:
+        if name not in KIND_NAMES:
+            raise KeyError(name)
+        return _load(name)
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(KIND_NAMES)
+
+    def __len__(self) -> int:
+        return len(KIND_NAMES)
+
+
+@cache
+def _load(name: str) -> Kind:
+    kind: Kind = import_module(f"structure.core.cases.{name}").KIND
+    return kind
+
+
+KINDS: Mapping[str, Kind] = _Kinds()
+
+_CASE_FIELDS = (
+    Field("id", Text(), doc="free"),
+    Field("title", Text(400), doc="free"),
+    Field("source", Text(600), doc="where the numbers come from; `common practice` or `memory` first if so"),
+    Field("kind", Choice(KIND_NAMES), required=True),
+    Field("code", Choice(tuple(DEFAULT_EDITIONS)), required=True),
+    Field("edition", Record((), open=True), doc='edition by document, such as {NDS: "2018"}'),
+    Field("given", Record((), open=True), required=True),
+)
+
+
+def run_case(case: Any) -> dict[str, Any]:
+    """Answer one case: its result as plain data with `status` ok or refused.
+
+    A refusal carries `clause` and `reason`. Raises InputError, with the path of the field, for input
+    that cannot be used.
+    """
+    if isinstance(case, Mapping):
+        case = {k: v for k, v in case.items() if k != "expect"}
+    read = read_record(_CASE_FIELDS, case, "case", "us")
+    kind, code = KINDS[read["kind"]], read["code"]
+    try:
+        editions = read_editions(read["edition"], code)
+        if code not in kind.solve:
+            clause = _CODE_DOCUMENT[code].at(editions)
+            raise OutOfScope(clause, f"not covered yet: {kind.name} under code {code}")
+        given = read_record(kind.fields, read["given"], "given", code)
+        result = kind.solve[code](given, editions)
+    except OutOfScope as refusal:
+        return refused(refusal.clause, refusal.reason)
+    return {"status": "ok"} | result
+
+
+def refused(clause: ClauseRef, reason: str) -> dict[str, Any]:
+    """The result of a question that the rules held here do not cover."""
+    return {"status": "refused", "clause": str(clause), "reason": reason}
+
+
+def read_editions(written: Mapping[str, Any] | None, code: str) -> Editions:
+    """The editions of a case. Only the default edition of each document is held so far.
+
+    Raises InputError for an unknown document and OutOfScope for another edition of a known one.
+    """
+    held = DEFAULT_EDITIONS[code]
+    for document, edition in (written or {}).items():
+        if document not in held.documents:
+            raise InputError(f"edition.{document}"[:200], edition, Choice(tuple(held.documents)).accepted())
+        if str(edition) != held.documents[document]:
+            raise OutOfScope(
+                ClauseRef(document, str(edition)[:20], ""),
+                f"only edition {held.documents[document]} of {document} is held",
+            )
+    return held
