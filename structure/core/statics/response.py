@@ -1,0 +1,265 @@
+"""What a beam does under its loads, as arrays that add and scale."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+import numpy as np
+import numpy.typing as npt
+
+from structure.core.statics.model import BeamLine
+from structure.core.statics.roots import monotone_roots, quadratic_roots
+
+Array = npt.NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Extremes:
+    """The least and the largest value and where each is; arrays by row where a response has rows."""
+
+    min: Array
+    at_min: Array
+    max: Array
+    at_max: Array
+
+    @property
+    def largest(self) -> Array:
+        """The value that is largest without its sign, with its sign."""
+        return np.where(-self.min > self.max, self.min, self.max)
+
+    @property
+    def at_largest(self) -> Array:
+        return np.where(-self.min > self.max, self.at_min, self.at_max)
+
+
+@dataclass(frozen=True, eq=False)
+class Response:
+    """The exact response of one beam to one set of loads, or to many (leading axis: rows).
+
+    Down is positive for loads and deflection, up for reactions, sagging for moment. Deflection and slope
+    are EI times themselves, so a response serves every section. Coefficients ascend in the distance from
+    the start of each segment.
+
+    `moments`: (..., segments, 4); `starts`: (..., segments, 2) deflection and slope at the segment
+    starts; `reactions`: (..., supports); `tip`: a force on the very end of the beam.
+    """
+
+    line: BeamLine
+    breaks: Array
+    reactions: Array
+    moments: Array
+    starts: Array
+    tip: Array
+
+    def __getitem__(self, row: int | slice | Array) -> Response:
+        """One row, or some rows, of a response that has rows."""
+        return replace(
+            self,
+            reactions=self.reactions[row],
+            moments=self.moments[row],
+            starts=self.starts[row],
+            tip=self.tip[row],
+        )
+
+    def __len__(self) -> int:
+        return int(self.reactions.shape[0])
+
+    def combined(self, factors: Array) -> Response:
+        """Rows added up with `factors` (new rows by old rows); a flat list of factors gives one response."""
+        return replace(
+            self,
+            reactions=np.tensordot(factors, self.reactions, 1),
+            moments=np.tensordot(factors, self.moments, 1),
+            starts=np.tensordot(factors, self.starts, 1),
+            tip=np.tensordot(factors, self.tip, 1),
+        )
+
+    def __mul__(self, factor: float) -> Response:
+        return replace(
+            self,
+            reactions=self.reactions * factor,
+            moments=self.moments * factor,
+            starts=self.starts * factor,
+            tip=self.tip * factor,
+        )
+
+    __rmul__ = __mul__
+
+    def __add__(self, other: Response) -> Response:
+        """Both load sets at once. Raises ValueError for another beam."""
+        if self.line != other.line:
+            raise ValueError("responses of different beams cannot be added")
+        mine, theirs = self, other
+        if not np.array_equal(self.breaks, other.breaks):
+            both = _union(self.breaks, other.breaks, self.line.length)
+            mine, theirs = self.refined(both), other.refined(both)
+        return replace(
+            mine,
+            reactions=mine.reactions + theirs.reactions,
+            moments=mine.moments + theirs.moments,
+            starts=mine.starts + theirs.starts,
+            tip=mine.tip + theirs.tip,
+        )
+
+    def refined(self, places: Sequence[float] | Array) -> Response:
+        """The same response with further breaks, so that it can be cut or added there."""
+        breaks = _union(self.breaks, np.asarray(places, dtype=float), self.line.length)
+        segment = np.clip(
+            np.searchsorted(self.breaks, (breaks[:-1] + breaks[1:]) / 2) - 1, 0, len(self.breaks) - 2
+        )
+        t = breaks[:-1] - self.breaks[segment]
+        M, Y = self.moments[..., segment, :], self.deflections[..., segment, :]
+        moments = np.stack(
+            (
+                _value(M, t),
+                _value(_derived(M), t),
+                M[..., 2] + 3 * M[..., 3] * t,
+                M[..., 3],
+            ),
+            axis=-1,
+        )
+        starts = np.stack((_value(Y, t), _value(_derived(Y), t)), axis=-1)
+        return replace(self, breaks=breaks, moments=moments, starts=starts)
+
+    @property
+    def shears(self) -> Array:
+        """Shear coefficients (..., segments, 3)."""
+        return _derived(self.moments)
+
+    @cached_property
+    def deflections(self) -> Array:
+        """Coefficients of EI times deflection (..., segments, 6)."""
+        M = self.moments
+        result: Array = np.concatenate((self.starts, -M / np.array([2.0, 6.0, 12.0, 20.0])), axis=-1)
+        return result
+
+    @property
+    def lengths(self) -> Array:
+        """Lengths of the segments."""
+        result: Array = np.diff(self.breaks)
+        return result
+
+    def shear(self, x: float, side: str = "right") -> Array:
+        """Shear at `x`; where it jumps, the value just right or just left (`side`) of the place."""
+        return self._at(self.shears, x, side)
+
+    def moment(self, x: float) -> Array:
+        """Moment at `x`, sagging positive."""
+        return self._at(self.moments, x)
+
+    def deflection(self, x: float) -> Array:
+        """EI times deflection at `x`, down positive."""
+        return self._at(self.deflections, x)
+
+    def slope(self, x: float) -> Array:
+        """EI times slope at `x`, positive where the beam goes down to the right."""
+        return self._at(_derived(self.deflections), x)
+
+    def _at(self, coefficients: Array, x: float, side: str = "right") -> Array:
+        which = np.searchsorted(self.breaks, x, side="left" if side == "left" else "right") - 1
+        segment = int(np.clip(which, 0, len(self.breaks) - 2))
+        return _value(coefficients[..., segment, :], x - float(self.breaks[segment]))
+
+    def shear_extremes(self, start: float | None = None, end: float | None = None) -> Extremes:
+        """Least and largest shear, jumps at point loads and supports included."""
+        part = self._part(start, end)
+        V, h = part.shears, part.lengths
+        with np.errstate(divide="ignore", invalid="ignore"):
+            vertex = np.where(V[..., 2] != 0, -V[..., 1] / (2 * V[..., 2]), 0.0)
+        return part._extremes(V, np.clip(vertex, 0, h)[..., None])
+
+    def moment_extremes(self, start: float | None = None, end: float | None = None) -> Extremes:
+        """Least and largest moment (signed) and where."""
+        part = self._part(start, end)
+        return part._extremes(part.moments, part._shear_zeros)
+
+    def deflection_extremes(self, start: float | None = None, end: float | None = None) -> Extremes:
+        """Least and largest EI times deflection and where."""
+        part = self._part(start, end)
+        slopes = _derived(part.deflections)
+        zeros = monotone_roots(slopes, part._moment_zeros, part.lengths)
+        return part._extremes(part.deflections, zeros)
+
+    def deflection_by_bay(self) -> tuple[Extremes, ...]:
+        """Deflection extremes of each overhang and span from left to right (see `BeamLine.bays`)."""
+        return tuple(self.deflection_extremes(bay.start, bay.end) for bay in self.line.bays)
+
+    def contraflexures(self) -> tuple[float, ...]:
+        """Places where the moment of a single response changes its sign."""
+        scale = float(np.abs(self.moments[..., 0]).max(initial=0.0))
+        found: list[float] = []
+        places = self.breaks[:-1, None] + self._moment_zeros
+        step = 1e-6 * self.line.length
+        for place in np.unique(places):
+            before, after = (
+                self.moment(max(0.0, place - step)),
+                self.moment(min(self.line.length, place + step)),
+            )
+            if before * after < 0 and abs(before - after) > 1e-12 * scale:
+                if not found or place - found[-1] > step:
+                    found.append(float(place))
+        return tuple(found)
+
+    @cached_property
+    def _shear_zeros(self) -> Array:
+        return quadratic_roots(self.shears, self.lengths)
+
+    @cached_property
+    def _moment_zeros(self) -> Array:
+        return monotone_roots(self.moments, self._shear_zeros, self.lengths)
+
+    def _part(self, start: float | None, end: float | None) -> Response:
+        """The segments between two places."""
+        if start is None and end is None:
+            return self
+        a = 0.0 if start is None else start
+        b = self.line.length if end is None else end
+        cut = self.refined([a, b])
+        middles = (cut.breaks[:-1] + cut.breaks[1:]) / 2
+        inside = np.flatnonzero((middles > a) & (middles < b))
+        first, last = int(inside[0]), int(inside[-1]) + 1
+        return replace(
+            cut,
+            breaks=cut.breaks[first : last + 1],
+            moments=cut.moments[..., first:last, :],
+            starts=cut.starts[..., first:last, :],
+        )
+
+    def _extremes(self, coefficients: Array, inner: Array) -> Extremes:
+        """Extremes over segment ends and the places `inner` (distances from the segment starts)."""
+        h = np.broadcast_to(self.lengths[:, None], (*inner.shape[:-1], 1))
+        t = np.concatenate((np.zeros_like(h), inner, h), axis=-1)
+        values = _value(coefficients[..., None, :], t)
+        places = self.breaks[:-1, None] + t
+        flat = values.reshape(*values.shape[:-2], -1)
+        where = places.reshape(flat.shape)
+        low, high = flat.argmin(axis=-1)[..., None], flat.argmax(axis=-1)[..., None]
+
+        def pick(source: Array, index: npt.NDArray[np.intp]) -> Array:
+            taken: Array = np.take_along_axis(source, index, axis=-1)[..., 0]
+            return taken
+
+        return Extremes(pick(flat, low), pick(where, low), pick(flat, high), pick(where, high))
+
+
+def _value(coefficients: Array, t: Array | float) -> Array:
+    """Polynomials (last axis ascending) at `t`."""
+    result: Array = coefficients[..., -1]
+    for power in range(coefficients.shape[-1] - 2, -1, -1):
+        result = result * t + coefficients[..., power]
+    return np.asarray(result, dtype=np.float64)
+
+
+def _derived(coefficients: Array) -> Array:
+    """Coefficients of the derivative."""
+    result: Array = coefficients[..., 1:] * np.arange(1.0, coefficients.shape[-1])
+    return result
+
+
+def _union(breaks: Array, places: Array, length: float) -> Array:
+    """Breaks with further places, none closer than the slack to another; held breaks win."""
+    slack = 1e-9 * length
+    far = [p for p in places.tolist() if np.abs(breaks - p).min() > slack]
+    return np.unique(np.concatenate((breaks, far)))
