@@ -100,7 +100,7 @@ SERVICE_LIVE: tuple[Combination, ...] = (
 def asd(present: Collection[str]) -> tuple[Combination, ...]:
     """The stress combinations of the cases that are present (nonzero), each at least one load.
 
-    D alone is kept when dead load is present. A combination with an absent load besides D is left out,
+    D alone is kept when dead load is present, and when nothing is. A combination with an absent load besides D is left out,
     since what remains of it is a part of another one.
     """
     kept = [
@@ -108,12 +108,13 @@ def asd(present: Collection[str]) -> tuple[Combination, ...]:
         for each in ASD
         if all(case in present for _, case in each.terms if case != "dead")
     ]
-    return _unlike(each for each in kept if each.terms)
+    return _unlike(each for each in kept if each.terms) or ASD[:1]
 
 
 def strength_concrete(present: Collection[str]) -> tuple[Combination, ...]:
     """The strength combinations for concrete of the cases that are present, without repeats."""
-    return _unlike(each.of(present) for each in STRENGTH_CONCRETE if each.of(present).terms)
+    formed = [each.of(present) for each in STRENGTH_CONCRETE]
+    return _unlike(each for each in formed if each.terms) or STRENGTH_CONCRETE[:1]
 
 
 def service_live(present: Collection[str]) -> tuple[Combination, ...]:

@@ -239,3 +239,39 @@ def design_moment(phi: float, M_n: float) -> float:
 def design_bearing(phi: float, B_n: float) -> float:
     """Design bearing strength [lbf]. ACI 318-19 Table 21.2.1."""
     return phi * B_n
+
+
+@formula(
+    "x",
+    "min((B - max(c_1, c_2)) / 2, 2 * t)",
+    unit="in",
+    clause=BEARING,
+    B="in",
+    c_1="in",
+    c_2="in",
+    t="in",
+)
+def frustum_reach(B: float, c_1: float, c_2: float, t: float) -> float:
+    """How far the bearing frustum spreads to each side inside the pad: 2 out for 1 down.
+
+    ACI 318-19 14.5.6.1. Lengths [in].
+    """
+    return min((B - max(c_1, c_2)) / 2, 2 * t)
+
+
+@formula("A_1", "c_1 * c_2", unit="in**2", clause=BEARING, c_1="in", c_2="in")
+def loaded_area(c_1: float, c_2: float) -> float:
+    """Area under the post or plate [in**2]. ACI 318-19 14.5.6.1."""
+    return c_1 * c_2
+
+
+@formula("A_2", "(c_1 + 2 * x) * (c_2 + 2 * x)", unit="in**2", clause=BEARING, c_1="in", c_2="in", x="in")
+def frustum_area(c_1: float, c_2: float, x: float) -> float:
+    """Base of the bearing frustum [in**2]. ACI 318-19 14.5.6.1."""
+    return (c_1 + 2 * x) * (c_2 + 2 * x)
+
+
+@formula("beta", "max(c_1, c_2) / min(c_1, c_2)", unit="", clause=TWO_WAY_SHEAR, c_1="in", c_2="in")
+def loaded_ratio(c_1: float, c_2: float) -> float:
+    """Long over short side of the loaded area. ACI 318-19 14.5.5.1(b)."""
+    return max(c_1, c_2) / min(c_1, c_2)
