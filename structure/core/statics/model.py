@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import accumulate
+from itertools import accumulate, pairwise
 from typing import Literal
 
 CASES = ("dead", "live", "roof_live", "snow", "construction")
@@ -43,7 +43,7 @@ class BeamLine:
     def bays(self) -> tuple[Bay, ...]:
         """Overhangs and spans from left to right."""
         held = self.supports
-        bays = [Bay("span", n, a, b) for n, (a, b) in enumerate(zip(held, held[1:], strict=False))]
+        bays = [Bay("span", n, a, b) for n, (a, b) in enumerate(pairwise(held))]
         if self.overhang_left > 0:
             bays.insert(0, Bay("left", -1, 0.0, held[0]))
         if self.overhang_right > 0:

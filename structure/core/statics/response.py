@@ -197,9 +197,9 @@ class Response:
                 self.moment(max(0.0, place - step)),
                 self.moment(min(self.line.length, place + step)),
             )
-            if before * after < 0 and abs(before - after) > 1e-12 * scale:
-                if not found or place - found[-1] > step:
-                    found.append(float(place))
+            turns = before * after < 0 and abs(before - after) > 1e-12 * scale
+            if turns and (not found or place - found[-1] > step):
+                found.append(float(place))
         return tuple(found)
 
     @cached_property

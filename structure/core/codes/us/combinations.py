@@ -100,13 +100,11 @@ SERVICE_LIVE: tuple[Combination, ...] = (
 def asd(present: Collection[str]) -> tuple[Combination, ...]:
     """The stress combinations of the cases that are present (nonzero), each at least one load.
 
-    D alone is kept when dead load is present, and when nothing is. A combination with an absent load besides D is left out,
-    since what remains of it is a part of another one.
+    D alone is kept when dead load is present, and when nothing is. A combination with an absent load
+    besides D is left out, since what remains of it is a part of another one.
     """
     kept = [
-        each.of(present)
-        for each in ASD
-        if all(case in present for _, case in each.terms if case != "dead")
+        each.of(present) for each in ASD if all(case in present for _, case in each.terms if case != "dead")
     ]
     return _unlike(each for each in kept if each.terms) or ASD[:1]
 
@@ -119,9 +117,7 @@ def strength_concrete(present: Collection[str]) -> tuple[Combination, ...]:
 
 def service_live(present: Collection[str]) -> tuple[Combination, ...]:
     """What may count as `live` for deflection: L, (Lr or S), 0.75L+0.75(Lr or S)."""
-    return _unlike(
-        each for each in SERVICE_LIVE if all(case in present for _, case in each.terms)
-    )
+    return _unlike(each for each in SERVICE_LIVE if all(case in present for _, case in each.terms))
 
 
 def _unlike(combinations: Iterable[Combination]) -> tuple[Combination, ...]:
