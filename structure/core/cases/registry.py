@@ -23,6 +23,7 @@ KIND_NAMES = (
     "offset",
     "design_values",
     "snow",
+    "loadpath",
 )
 _CODE_DOCUMENT = {"us": Clause("IRC", ""), "ca": Clause("NBC", "")}
 
