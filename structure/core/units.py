@@ -11,7 +11,7 @@ import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from types import MappingProxyType
 from typing import Any
 
@@ -57,37 +57,105 @@ DIMENSIONS: Mapping[str, Dimension] = MappingProxyType(
         for d in (
             _dim("length", "inch", "in", "mm", "mm", "a length with a unit, such as 12 ft 6 in or 3.81 m"),
             _dim("force", "lbf", "lbf", "N", "kN", "a force with a unit, such as 4,800 lbf or 21 kN"),
-            _dim("line_load", "lbf/inch", "lbf/ft", "N/mm", "kN/m",
-                 "a load per length with a unit, such as 850 lbf/ft or 12 kN/m"),
+            _dim(
+                "line_load",
+                "lbf/inch",
+                "lbf/ft",
+                "N/mm",
+                "kN/m",
+                "a load per length with a unit, such as 850 lbf/ft or 12 kN/m",
+            ),
             _dim("pressure", "psi", "psf", "MPa", "kPa", "a pressure with a unit, such as 40 psf or 1.9 kPa"),
             _dim("stress", "psi", "psi", "MPa", "MPa", "a stress with a unit, such as 1,500 psi or 10 MPa"),
-            _dim("moment", "lbf*inch", "lbf*ft", "N*mm", "kN*m",
-                 "a moment with a unit, such as 7,200 lbf*ft or 10 kN*m"),
+            _dim(
+                "moment",
+                "lbf*inch",
+                "lbf*ft",
+                "N*mm",
+                "kN*m",
+                "a moment with a unit, such as 7,200 lbf*ft or 10 kN*m",
+            ),
             _dim("area", "inch**2", "in**2", "mm**2", "mm**2", "an area with a unit, such as 24 in**2"),
-            _dim("section_modulus", "inch**3", "in**3", "mm**3", "mm**3",
-                 "a section modulus with a unit, such as 82 in**3"),
-            _dim("inertia", "inch**4", "in**4", "mm**4", "mm**4",
-                 "a second moment of area with a unit, such as 356 in**4"),
+            _dim(
+                "section_modulus",
+                "inch**3",
+                "in**3",
+                "mm**3",
+                "mm**3",
+                "a section modulus with a unit, such as 82 in**3",
+            ),
+            _dim(
+                "inertia",
+                "inch**4",
+                "in**4",
+                "mm**4",
+                "mm**4",
+                "a second moment of area with a unit, such as 356 in**4",
+            ),
             _dim("volume", "inch**3", "ft**3", "mm**3", "m**3", "a volume with a unit, such as 9 ft**3"),
-            _dim("density", "lbf/inch**3", "lbf/ft**3", "N/mm**3", "kN/m**3",
-                 "a weight per volume with a unit, such as 150 lbf/ft**3 or 24 kN/m**3"),
+            _dim(
+                "density",
+                "lbf/inch**3",
+                "lbf/ft**3",
+                "N/mm**3",
+                "kN/m**3",
+                "a weight per volume with a unit, such as 150 lbf/ft**3 or 24 kN/m**3",
+            ),
             _dim("angle", "degree", "degree", "degree", "degree", "an angle with a unit, such as 18 deg"),
         )
     }
 )
 
 _NAMES = {
-    "in": "inch", "inch": "inch", "inches": "inch", '"': "inch", "ft": "foot", "foot": "foot",
-    "feet": "foot", "'": "foot", "yd": "yard", "mm": "millimeter", "cm": "centimeter", "m": "meter",
-    "lb": "pound", "lbs": "pound", "lbf": "force_pound", "kip": "kip", "kips": "kip", "k": "kip",
-    "n": "newton", "kn": "kilonewton", "mn": "meganewton", "kg": "kilogram", "kgf": "force_kilogram",
-    "psi": "psi", "ksi": "ksi", "psf": "psf", "ksf": "ksf", "plf": "plf", "klf": "klf", "pcf": "pcf",
-    "pa": "pascal", "kpa": "kilopascal", "mpa": "megapascal", "gpa": "gigapascal",
-    "deg": "degree", "degree": "degree", "degrees": "degree",
+    "in": "inch",
+    "inch": "inch",
+    "inches": "inch",
+    '"': "inch",
+    "ft": "foot",
+    "foot": "foot",
+    "feet": "foot",
+    "'": "foot",
+    "yd": "yard",
+    "mm": "millimeter",
+    "cm": "centimeter",
+    "m": "meter",
+    "lb": "pound",
+    "lbs": "pound",
+    "lbf": "force_pound",
+    "kip": "kip",
+    "kips": "kip",
+    "k": "kip",
+    "n": "newton",
+    "kn": "kilonewton",
+    "kg": "kilogram",
+    "kgf": "force_kilogram",
+    "psi": "psi",
+    "ksi": "ksi",
+    "psf": "psf",
+    "ksf": "ksf",
+    "plf": "plf",
+    "klf": "klf",
+    "pcf": "pcf",
+    "pa": "pascal",
+    "kpa": "kilopascal",
+    "mpa": "megapascal",
+    "gpa": "gigapascal",
+    "deg": "degree",
+    "degree": "degree",
+    "degrees": "degree",
 }
-_CASED = {"N": "newton", "kN": "kilonewton", "MN": "meganewton", "Pa": "pascal", "kPa": "kilopascal",
-          "MPa": "megapascal", "GPa": "gigapascal"}
-_FACTOR = re.compile(r"\s*([A-Za-z]+|['\"])\s*(?:(?:\*\*|\^)\s*([1-4])|([2-4])(?![0-9])|([\u00b2\u00b3\u2074]))?\s*")
+_CASED = {
+    "N": "newton",
+    "kN": "kilonewton",
+    "MN": "meganewton",
+    "Pa": "pascal",
+    "kPa": "kilopascal",
+    "MPa": "megapascal",
+    "GPa": "gigapascal",
+}
+_FACTOR = re.compile(
+    r"\s*([A-Za-z]+|['\"])\s*(?:(?:\*\*|\^)\s*([1-4])|([2-4])(?![0-9])|([\u00b2\u00b3\u2074]))?\s*"
+)
 _SUPERSCRIPT = {"\u00b2": 2, "\u00b3": 3, "\u2074": 4}
 _WEIGHTS = {"pound": "force_pound", "kilogram": "force_kilogram"}
 
@@ -118,7 +186,8 @@ def read_unit(text: str) -> Any | None:
         position += 1
 
 
-@cache
+# Bounded, since the key is what people typed.
+@lru_cache(maxsize=512)
 def _factor(unit_text: str, dimension: str, code: str) -> float | None:
     unit = read_unit(unit_text)
     if unit is None:
@@ -141,23 +210,28 @@ def read_quantity(text: object, dimension: str, field: str, code: str = "us") ->
     plain = tidy(text)
     if not plain or len(plain) > MAX_TEXT:
         raise InputError(field, text, accepted)
+    try:
+        value = _magnitude(plain, dimension, code)
+    except OverflowError:
+        value = math.inf
+    if isinstance(value, str):
+        raise InputError(field, text, value)
+    if value is None or not math.isfinite(value):
+        raise InputError(field, text, accepted)
+    return value
+
+
+def _magnitude(plain: str, dimension: str, code: str) -> float | str | None:
+    """The value inside; None if it cannot be read, a sentence on what is accepted where that is known."""
     if dimension == "length":
         inches = read_feet_inches(plain)
         if isinstance(inches, str):
-            raise InputError(field, text, inches)
+            return inches
         if inches is not None:
             return float(inches) * (1.0 if code == "us" else 25.4)
     parts = split_quantity(plain)
     factor = _factor(parts[1], dimension, code) if parts and len(parts[1]) <= 24 else None
-    if parts is None or factor is None:
-        raise InputError(field, text, accepted)
-    try:
-        value = float(parts[0]) * factor
-    except OverflowError:
-        raise InputError(field, text, accepted) from None
-    if not math.isfinite(value):
-        raise InputError(field, text, accepted)
-    return value
+    return None if parts is None or factor is None else float(parts[0]) * factor
 
 
 @cache
