@@ -58,16 +58,21 @@ def _factor(source: str, target: str) -> float | None:
     return float(ureg.convert(1.0, a, b)) if a.dimensionality == b.dimensionality else None
 
 
+def factor(source: str, target: str) -> Decimal | None:
+    """How many `target` one `source` is; None where the two measure different things."""
+    found = _factor(source, target)
+    return None if found is None else Decimal(repr(found))
+
+
 def convert(quantity: Decimal, source: str, target: str) -> Decimal | None:
-    """`quantity` counted in `target`, to three decimals half up; None where the two measure different
-    things.
+    """`quantity` counted in `target`, to three decimals half up.
+
+    None where the two measure different things.
     """
-    factor = _factor(source, target)
-    if factor is None:
+    by = factor(source, target)
+    if by is None:
         return None
-    if factor == 1.0:
-        return quantity
-    return (quantity * Decimal(repr(factor))).quantize(THOUSANDTH, ROUND_HALF_UP)
+    return quantity if by == 1 else (quantity * by).quantize(THOUSANDTH, ROUND_HALF_UP)
 
 
 def length(inches: float, metric: bool) -> tuple[Decimal, str]:

@@ -1,0 +1,1 @@
+"""Workbooks. Apart from imports, the only room that knows openpyxl."""
