@@ -277,7 +277,8 @@ def _filled(links: Sequence[Link]) -> tuple[Link, ...]:
             return (*whole, Link(K.SOIL))
         whole.append(link)
     last = whole[-1]
-    ends = last.kind is K.SOIL or (last.kind in _LAST_QUESTIONS and last.state is State.QUESTION)
+    asked = last.existing and last.state in (State.QUESTION, State.FAILS)
+    ends = last.kind is K.SOIL or (last.kind in _LAST_QUESTIONS and asked)
     if not ends:
         whole += [Link(kind) for kind in (*(_between(last.kind, K.SOIL) or ()), K.SOIL)]
     return tuple(whole)
