@@ -35,5 +35,7 @@ class OutOfScope(Exception):
 def _shown(read: object) -> str:
     if read is None:
         return "nothing"
+    if isinstance(read, int) and abs(read) > 10**40:
+        return "a whole number of more than 40 digits"  # Python refuses to print thousands of them
     text = repr(read) if isinstance(read, str) else str(read)
     return text if len(text) <= 80 else text[:77] + "..."

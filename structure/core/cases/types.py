@@ -284,8 +284,8 @@ class OneOf:
             try:
                 return each.read(value, path, code)
             except InputError:
-                # With one candidate its own complaint is the clearer one.
-                if len(fitting) == 1:
+                # Inside a record or a list the complaint about the inner field is the clearer one.
+                if len(fitting) == 1 and isinstance(value, Mapping | list | tuple):
                     raise
         raise InputError(path, value, self.accepted())
 

@@ -166,7 +166,7 @@ class Response:
         """Least and largest shear, jumps at point loads and supports included."""
         part = self._part(start, end)
         V, h = part.shears, part.lengths
-        with np.errstate(divide="ignore", invalid="ignore"):
+        with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
             vertex = np.where(V[..., 2] != 0, -V[..., 1] / (2 * V[..., 2]), 0.0)
         return part._extremes(V, np.clip(vertex, 0, h)[..., None])
 
