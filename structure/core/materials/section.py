@@ -1,0 +1,150 @@
+"""What every wood section offers: size, reference values with their source, factors of size and wet use.
+
+US sections: inches, psi, lbf.
+"""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+from types import MappingProxyType
+from typing import ClassVar
+
+from structure.core.clauses import ClauseRef
+from structure.core.codes.us import wood
+from structure.core.errors import InputError, OutOfScope
+
+PROPERTY_NAMES = ("Fb", "Ft", "Fv", "Fc_perp", "Fc", "E", "Emin")
+MOST_PLIES = 5
+EMPTY: Mapping[str, float] = MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """Reference values before every factor, with the table they stand in and what was not read."""
+
+    values: Mapping[str, float]
+    source: str
+    marks: tuple[str, ...] = ()
+
+    def value(self, name: str) -> float:
+        """One value. Raises InputError where neither the table nor `properties` holds it."""
+        if name not in self.values:
+            raise InputError(
+                f"properties.{name}", None, f"a stress with a unit: {self.source} holds no {name} here"
+            )
+        return self.values[name]
+
+
+class Section(ABC):
+    """One or more plies of one size side by side, loaded on edge. `width` is that of one ply."""
+
+    family: ClassVar[str] = ""
+
+    plies: int
+    width: float
+    depth: float
+    properties: Mapping[str, float]
+
+    @property
+    def breadth(self) -> float:
+        """Width of all plies together."""
+        return self.plies * self.width
+
+    @property
+    def area(self) -> float:
+        """Area of all plies."""
+        return self.breadth * self.depth
+
+    @property
+    def section_modulus(self) -> float:
+        """Of all plies, on edge."""
+        return self.breadth * self.depth**2 / 6
+
+    @property
+    def inertia(self) -> float:
+        """Of all plies, on edge."""
+        return self.breadth * self.depth**3 / 12
+
+    @property
+    @abstractmethod
+    def label(self) -> str:
+        """What a schedule and a shop call it."""
+
+    @cached_property
+    def reference(self) -> Reference:
+        """Tabulated values with typed `properties` in their place. Raises InputError if none are held."""
+        held = self._tabulated()
+        if not self.properties:
+            return held
+        typed = [name for name in PROPERTY_NAMES if name in self.properties]
+        mark = f"{', '.join(typed)} as entered, not from a table"
+        return Reference(
+            MappingProxyType({**held.values, **self.properties}), held.source, (*held.marks, mark)
+        )
+
+    @abstractmethod
+    def _tabulated(self) -> Reference:
+        """The row of the tables. Raises InputError where none is held and nothing was entered."""
+
+    @cached_property
+    def size_factors(self) -> Mapping[str, float]:
+        """C_F on Fb, Ft and Fc; 1 where size is no question."""
+        return MappingProxyType({"Fb": 1.0, "Ft": 1.0, "Fc": 1.0})
+
+    @cached_property
+    def volume_factor(self) -> float | None:
+        """C_V of composite lumber; None for sawn."""
+        return None
+
+    @abstractmethod
+    def wet_factors(self, wet: bool) -> Mapping[str, float]:
+        """C_M by property; all 1 when dry. Raises OutOfScope where wet use is not covered."""
+
+    @cached_property
+    def repetitive_factor(self) -> float:
+        """C_r where members share the load."""
+        return 1.0
+
+    @property
+    @abstractmethod
+    def density(self) -> float:
+        """Weight per volume [lbf/in**3]."""
+
+    @property
+    @abstractmethod
+    def density_source(self) -> str:
+        """Where the density comes from."""
+
+    @property
+    def weight(self) -> float:
+        """Weight per length of all plies [lbf/in]."""
+        return float(wood.own_weight(w_d=self.density, b=self.breadth, d=self.depth))
+
+    @property
+    def remarks(self) -> tuple[str, ...]:
+        """What the reader must know of the values: entered, remembered, common practice."""
+        return tuple(f"{self.label}: {mark} ({self.reference.source})" for mark in self.reference.marks)
+
+
+def check_plies(plies: int) -> None:
+    """Raise InputError for fewer than one ply and OutOfScope for more than five."""
+    if plies < 1:
+        raise InputError("plies", plies, f"a whole number from 1 to {MOST_PLIES}")
+    if plies > MOST_PLIES:
+        raise OutOfScope(
+            ClauseRef("common practice", "", "built-up members"),
+            f"{plies} plies cannot be counted on to act together; at most {MOST_PLIES} are covered",
+        )
+
+
+def inches(value: float) -> str:
+    """`1 3/4`, `18`, `11 7/8`: inches in sixteenths without a mark, for labels."""
+    exact = Fraction(round(value * 16), 16)
+    if abs(float(exact) - value) > 1e-6:
+        return f"{value:g}"
+    whole, part = divmod(exact, 1)
+    return f"{whole} {part}" if whole and part else f"{part or whole}"
