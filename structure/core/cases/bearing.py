@@ -1,0 +1,79 @@
+"""The `bearing` kind: wood crushed across the grain."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from structure.core.cases.grammars import SPECIES, ByCode
+from structure.core.cases.reader import (
+    POST_LOADS,
+    SECTION,
+    Choice,
+    Field,
+    Kind,
+    Quantity,
+    Result,
+    read_post_loads,
+    read_section,
+)
+from structure.core.clauses import Editions
+from structure.core.errors import InputError
+from structure.core.members.bearing import BearingQuestion, check_bearing
+from structure.core.members.post_values import across_the_grain, species_across_the_grain
+
+SPECIES_NAME = ByCode({code: Choice(names) for code, names in SPECIES.items()})
+
+
+def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
+    if (given["section"] is None) == (given["species"] is None):
+        read = None if given["section"] is None else "both"
+        raise InputError("given.species", read, "either a section or a species, one of the two")
+    try:
+        if given["section"] is not None:
+            section = read_section(given["section"], "section", editions.code, editions)
+            F_c_perp, material = across_the_grain(section, editions), section.label
+        else:
+            F_c_perp, material = species_across_the_grain(given["species"], editions), given["species"]
+        question = BearingQuestion(
+            F_c_perp=F_c_perp,
+            width=given["width"],
+            length=given["length"],
+            loads=read_post_loads(given["loads"]),
+            distance_to_end=given["distance_to_end"],
+            material=material,
+        )
+        return check_bearing(question, editions).as_data()
+    except InputError as error:
+        raise error.under("given") from None
+
+
+KIND = Kind(
+    "bearing",
+    [
+        Field("section", SECTION, doc="the member that is crushed; its own width does not count here"),
+        Field("species", SPECIES_NAME, doc="in place of a section"),
+        Field(
+            "width", Quantity("length", positive=True), required=True, doc="of the contact, across the grain"
+        ),
+        Field(
+            "length", Quantity("length", positive=True), required=True, doc="of the contact, along the grain"
+        ),
+        Field(
+            "distance_to_end",
+            Quantity("length", non_negative=True),
+            default="0 in",
+            doc="from the bearing to the end of the member; C_b counts at 3 in or more and under 6 in long",
+        ),
+        Field("loads", POST_LOADS, required=True),
+    ],
+    solve={"us": _solve},
+    results=[
+        Result("capacity", "force", "what the bearing carries"),
+        Result("ratio", "", "demand over capacity; exactly 1 passes"),
+        Result("passes", "", "true or false"),
+        Result("required_length", "length", "the shortest bearing that carries the load"),
+        Result("factors.Cb", "", "bearing area factor used"),
+        Result("checks.bearing.<demand|capacity|ratio|combination|clause|passes|steps>", "", "the check"),
+    ],
+    doc="A bearing across the grain, NDS 3.10; no load duration factor.",
+)

@@ -1,0 +1,32 @@
+"""Checks as plain data, and which of several checks governs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from structure.core.trace import Check
+from structure.core.units import quantity
+
+
+def check_data(check: Check) -> dict[str, Any]:
+    """One check with its steps, in the units of the US rules; a plain number where dimensionless."""
+
+    def shown(value: float) -> Any:
+        return quantity(value, check.dimension) if check.dimension else value
+
+    return {
+        "demand": shown(check.demand),
+        "capacity": shown(check.capacity),
+        "ratio": check.ratio,
+        "passes": check.passes,
+        "combination": check.combination,
+        "clause": str(check.clause),
+        "steps": [step.as_data() for step in check.steps],
+        "note": check.note,
+    }
+
+
+def worst(checks: Iterable[Check]) -> Check:
+    """The check with the largest ratio; the first of equals. Raises ValueError for none."""
+    return max(checks, key=lambda check: check.ratio)
