@@ -1,0 +1,53 @@
+"""Shipped loads and soils: every value has a source or a mark, and a few cells are as printed."""
+
+from __future__ import annotations
+
+import pytest
+
+from structure.core.codes.us.load_tables import Choice, dead_loads, live_loads, soils
+
+EVERYTHING = [*live_loads(), *dead_loads(), *soils()]
+
+
+@pytest.mark.parametrize("choice", EVERYTHING, ids=lambda choice: choice.id)
+def test_every_value_says_where_it_comes_from(choice: Choice) -> None:
+    assert choice.source
+    if choice.mark:
+        assert choice.mark.startswith(("common practice", "memory"))
+    assert choice.as_data()["value"]["unit"] == "psf"
+
+
+@pytest.mark.parametrize("choices", [live_loads(), dead_loads(), soils()])
+def test_names_and_ids_are_each_used_once(choices: tuple[Choice, ...]) -> None:
+    assert len({choice.id for choice in choices}) == len(choices)
+    assert len({choice.name for choice in choices}) == len(choices)
+
+
+@pytest.mark.parametrize(
+    ("name", "psf"),
+    [
+        ("rooms", 40),  # IRC 2021 Table R301.5
+        ("sleeping", 30),
+        ("attic_storage", 20),
+        ("attic_empty", 10),
+        ("garage", 50),
+        ("roof_low", 20),  # IRC 2021 Table R301.6
+        ("roof_medium", 16),
+        ("roof_steep", 12),
+        ("gypsum_1_2", 4 * 0.55),  # ASCE 7-16 Table C3.1-1a
+        ("asphalt_shingles", 2),
+        ("clay", 1500),  # IRC 2021 Table R401.4.1
+        ("sand", 2000),
+        ("gravel", 3000),
+    ],
+)
+def test_cells_as_printed(name: str, psf: float) -> None:
+    found = next(choice for choice in EVERYTHING if choice.id == name)
+    assert found.value * 144 == pytest.approx(psf)
+
+
+def test_joists_weigh_what_their_wood_does() -> None:
+    for name, depth in (("joists_2x8_16", 7.25), ("joists_2x10_16", 9.25), ("joists_2x12_16", 11.25)):
+        found = next(choice for choice in dead_loads() if choice.id == name)
+        exact = 1.5 * depth / 144 * 35 / (16 / 12)
+        assert exact <= found.value * 144 < exact + 0.1
