@@ -15,6 +15,7 @@ from structure.core.clauses import Editions
 from structure.core.codes.us import concrete, irc, soil
 from structure.core.codes.us.combinations import Combination, asd, strength_concrete
 from structure.core.errors import InputError, OutOfScope
+from structure.core.members.checkdata import check_data, worst
 from structure.core.members.footing_checks import SAME, Base, Force, Pad, pad_checks
 from structure.core.trace import Check, Step
 from structure.core.units import quantity
@@ -57,7 +58,7 @@ class FootingResult:
 
     @property
     def governing(self) -> Check:
-        return max(self.checks, key=lambda check: check.ratio)
+        return worst(self.checks)
 
     @property
     def passes(self) -> bool:
@@ -81,7 +82,7 @@ class FootingResult:
             "volume": quantity(self.volume, "volume"),
             "bars": None,
             "solved": list(self.solved),
-            "checks": {check.name: _check_data(check) for check in self.checks},
+            "checks": {check.name: check_data(check) for check in self.checks},
             "steps": [self.required_side.as_data()],
             "remarks": list(self.remarks),
         }
@@ -230,16 +231,3 @@ def _remarks(question: FootingQuestion, result: FootingResult) -> tuple[str, ...
     if result.pad.thickness > THICK:
         remarks.append("So thick a plain pad is unusual: ask the engineer for a reinforced one.")
     return tuple(remarks)
-
-
-def _check_data(check: Check) -> dict[str, Any]:
-    return {
-        "demand": quantity(check.demand, check.dimension),
-        "capacity": quantity(check.capacity, check.dimension),
-        "ratio": check.ratio,
-        "combination": check.combination,
-        "clause": str(check.clause),
-        "passes": check.passes,
-        "steps": [step.as_data() for step in check.steps],
-        "note": check.note,
-    }
