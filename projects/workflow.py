@@ -35,7 +35,7 @@ class Stage(StrEnum):
         return ORDER.index(self) + 1
 
     @property
-    def title(self) -> str:
+    def label(self) -> str:
         """The stage as people call it."""
         return STAGE_TITLES[self]
 
@@ -300,7 +300,7 @@ def check_move(
     """The move from `source` to `target`, if it is legal now. Raises IllegalMove with one sentence if not."""
     move = MOVES.get((source, target))
     if move is None:
-        raise IllegalMove(f"Stage: a job can not go from {source.title} to {target.title}.")
+        raise IllegalMove(f"Stage: a job can not go from {source.label} to {target.label}.")
     if move.kind == "back":
         if not reason.strip():
             raise IllegalMove("Reason: going back a stage needs a written reason.")
@@ -308,12 +308,12 @@ def check_move(
     if move.kind == "partition" and not partition.holds:
         raise IllegalMove(
             f"Stage: only a wall recorded as not bearing, with bracing, rafter tie and fire or party-wall duty "
-            f"answered no, goes from {source.title} straight to {target.title}."
+            f"answered no, goes from {source.label} straight to {target.label}."
         )
     unmet = obstacles(target, readings)
     if unmet:
         names = "; ".join(f"{reading.point.title}: {reading.why}" for reading in unmet)
-        raise IllegalMove(f"Stage: {target.title} waits for a hold point. {names}", unmet)
+        raise IllegalMove(f"Stage: {target.label} waits for a hold point. {names}", unmet)
     return move
 
 
