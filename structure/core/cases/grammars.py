@@ -15,10 +15,10 @@ from structure.core.cases.types import (
     Record,
     Text,
     Variant,
-    read_record,
 )
 from structure.core.clauses import DEFAULT_EDITIONS, Clause, Editions
 from structure.core.errors import InputError, OutOfScope
+from structure.core.materials.sections import LvlSection, SawnSection, Section
 from structure.core.statics.model import CASES, BeamLine, Load
 
 _LATERAL = ("wind", "earthquake", "uplift")
@@ -208,28 +208,31 @@ _LATER = {
 }
 
 
-def read_section(record: Any, path: str, code: str, editions: Editions) -> Any:
+def read_section(record: Mapping[str, Any], path: str, code: str, editions: Editions) -> Section:
     """The section object of `structure.core.materials` from the typed record of a SECTION field.
 
-    Raises OutOfScope for a family that is not covered yet.
+    Raises OutOfScope for a family or a size that is not covered, InputError under `path` for a grade that
+    no table holds.
     """
-    from structure.core.materials.sections import LvlSection, SawnSection
-
     family = record["family"]
     if family in _LATER:
         raise OutOfScope(_LATER[family].at(editions), f"{path}: not covered yet: {family} sections")
     properties = {k: v for k, v in (record["properties"] or {}).items() if v is not None}
-    shared = {
-        "plies": record["plies"],
-        "width": record["width"],
-        "depth": record["depth"],
-        "properties": properties,
-    }
-    if family == "sawn":
-        return SawnSection(
-            species=record["species"], grade=record["grade"], fastening=record["fastening"], **shared
-        )
-    return LvlSection(grade=record["grade"], **shared)
+    plies, width, depth = record["plies"], record["width"], record["depth"]
+    try:
+        if family == "sawn":
+            return SawnSection(
+                species=record["species"],
+                grade=record["grade"],
+                plies=plies,
+                width=width,
+                depth=depth,
+                properties=properties,
+                fastening=record["fastening"],
+            )
+        return LvlSection(grade=record["grade"], plies=plies, width=width, depth=depth, properties=properties)
+    except InputError as error:
+        raise error.under(path) from None
 
 
 __all__ = [
@@ -242,6 +245,5 @@ __all__ = [
     "read_line",
     "read_loads",
     "read_post_loads",
-    "read_record",
     "read_section",
 ]

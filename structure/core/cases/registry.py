@@ -81,6 +81,10 @@ def run_case(case: Any) -> dict[str, Any]:
         result = kind.solve[code](given, editions)
     except OutOfScope as refusal:
         return refused(refusal.clause, refusal.reason)
+    except InputError as error:
+        # Deep in a member a field is named from there; the reader knows it from `given` on.
+        known = error.field.startswith(("given", "edition"))
+        raise (error if known else error.under("given")) from None
     return {"status": "ok"} | result
 
 
