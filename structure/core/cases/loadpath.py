@@ -21,7 +21,7 @@ from structure.core.cases.reader import (
 from structure.core.clauses import Editions
 from structure.core.codes.us import irc
 from structure.core.codes.us.combinations import asd
-from structure.core.errors import InputError
+from structure.core.errors import InputError, OutOfScope
 from structure.core.loadpath import Duty, Link, LinkKind, follow
 from structure.core.trace import Check
 
@@ -53,6 +53,8 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     }
     if not sums or max(sums.values()) <= 0:
         raise InputError("given.loads", "no load", "at least one load of more than zero")
+    if min(sums.values()) < 0:
+        raise OutOfScope(irc.ENGINEERED_DESIGN.at(editions), "net uplift in the reaction: engineered design")
     worst = max(sums, key=lambda name: sums[name])
     links = [_link(read, worst, sums[worst], editions, n) for n, read in enumerate(given["links"])]
     try:

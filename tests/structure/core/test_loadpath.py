@@ -161,3 +161,9 @@ def test_the_kind_answers_in_plain_data() -> None:
     assert (result["state"], result["complete"]) == ("fails", True)
     assert result["links"][1]["check"]["ratio"] == pytest.approx(10 / 9)
     assert result["links"][1]["check"]["combination"] == "D+L"
+
+
+def test_a_reaction_that_lifts_is_refused() -> None:
+    loads = [{"case": "dead", "value": "1 kip"}, {"case": "live", "value": "-2 kip"}]
+    case = {"kind": "loadpath", "code": "us", "given": {"loads": loads, "links": [{"kind": "beam"}]}}
+    assert run_case(case)["status"] == "refused"
