@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from structure.core.cases.reader import (
@@ -133,12 +133,19 @@ _LEVEL = Record(
 )
 
 
+LEVELS = ListOf(_LEVEL, min=1, max=12)
+
+
 def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     try:
-        levels = [_level(read, n) for n, read in enumerate(given["levels"])]
-        return take_down(levels, editions).as_data()
+        return take_down(read_levels(given["levels"]), editions).as_data()
     except InputError as error:
         raise error.under("given") from None
+
+
+def read_levels(records: Sequence[Mapping[str, Any]]) -> list[Level]:
+    """Levels for `take_down` from the typed records of a LEVELS field. InputError paths begin at `levels`."""
+    return [_level(read, n) for n, read in enumerate(records)]
 
 
 def _level(read: Mapping[str, Any], n: int) -> Level:
@@ -193,7 +200,7 @@ def _reactions(
 
 KIND = Kind(
     "takedown",
-    [Field("levels", ListOf(_LEVEL, min=1, max=12), required=True, doc="from the top down")],
+    [Field("levels", LEVELS, required=True, doc="from the top down")],
     solve={"us": _solve},
     results=[
         Result(
