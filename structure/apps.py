@@ -8,3 +8,10 @@ class StructureConfig(AppConfig):
 
     name = "structure"
     verbose_name = "Structure"
+
+    def ready(self) -> None:
+        """Answer for hold points, and add our pages to the job page and the main navigation."""
+        from structure import holdpoints, panels
+
+        holdpoints.register_all()
+        panels.register_all()

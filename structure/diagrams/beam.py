@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from structure.diagrams import words
 from structure.diagrams.svg import Drawing, Point
@@ -97,7 +98,7 @@ class _Beam:
         for index, at in enumerate(beam.supports):
             self._support(index, at, y + 4)
         marks = sorted({0.0, *beam.supports, beam.length})
-        for a, b in zip(marks, marks[1:], strict=False):
+        for a, b in pairwise(marks):
             if b - a > 1e-9:
                 pad.dimension(self.x(a), self.x(b), y + 56, words.length(b - a, beam.code))
         for index, curve in enumerate(beam.curves):
@@ -134,21 +135,22 @@ class _Beam:
     def _spread(self, load: BeamLoad, foot: float) -> None:
         first, last = _ends(load)
         span = load.end - load.start
-        count = max(2, round(span * self.k / 22) + 1)
+        count = max(2, round(span * self.k / 26) + 1)
         tops: list[Point] = []
+        lines: list[list[Point]] = []
         for i in range(count):
             share = i / (count - 1)
             size = abs(first + (last - first) * share) * self.per_spread
             x = self.x(load.start + span * share)
             tops.append((x, foot - size))
             if size > 0.4:
-                mark = f' data-load="{first + (last - first) * share:.6g}" data-length="{size:.6g}"'
-                self.pad.line((x, foot - size), (x, foot), "load", mark)
                 wing = min(2.2, size / 2)
-                self.pad.path(
-                    [(x - wing, foot - wing * 1.6), (x, foot), (x + wing, foot - wing * 1.6)], "load"
-                )
-        self.pad.path([tops[0], tops[-1]], "load")
+                lines.append([(x, foot - size), (x, foot)])
+                lines.append([(x - wing, foot - wing * 1.6), (x, foot), (x + wing, foot - wing * 1.6)])
+        lines.append([tops[0], tops[-1]])
+        most = max(abs(first), abs(last))
+        mark = f' data-load="{most:.6g}" data-length="{most * self.per_spread:.6g}"'
+        self.pad.strokes(lines, "load", mark)
         self.pad.line((self.x(load.start), foot), (self.x(load.end), foot), "hair")
 
     def _curve(self, curve: Curve, top: float) -> None:

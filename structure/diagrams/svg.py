@@ -69,6 +69,11 @@ class Drawing:
         """Strokes through points."""
         self.marks.append(f'<path d="{_track(points, closed)}" {_STROKES[pen]}/>')
 
+    def strokes(self, lines: Iterable[Sequence[Point]], pen: str = "line", extra: str = "") -> None:
+        """Many open lines as one mark."""
+        track = " ".join(_track(points, False) for points in lines)
+        self.marks.append(f'<path d="{track}" {_STROKES[pen]}{extra}/>')
+
     def area(self, points: Sequence[Point], fill: str = "wash", extra: str = "") -> None:
         """A filled outline."""
         self.marks.append(f'<path d="{_track(points, True)}" {_FILLS[fill]}{extra}/>')

@@ -1,0 +1,380 @@
+"""Forms: the section with its levels and point loads, the offset check, the sealed sizes, tick-offs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from django import forms
+
+from structure.core.errors import InputError
+from structure.dead_loads import read_dead
+from structure.fields import QuantityFormField, echo
+from structure.models import HouseSection, MarkTick, OffsetCheck, PointLoad, Schedule, SectionLevel
+
+MOST_LEVELS, MOST_POINTS = 8, 12
+SPECIES = [(s, s) for s in ("SPF", "DF-L", "HF", "SP", "SPF-S", "Northern")]
+GRADES = [(g, g) for g in ("SS", "No.1", "No.2", "No.3", "Stud")]
+FAMILIES = [("sawn", "Built-up sawn lumber"), ("lvl", "LVL")]
+
+
+class EchoMixin:
+    """Shows under every quantity what it was read as."""
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        echo(self)  # type: ignore[arg-type]
+
+
+class SectionForm(EchoMixin, forms.ModelForm):
+    """The section of the house: what a contractor measures and asks on site."""
+
+    families = forms.MultipleChoiceField(
+        label="Beams to try", choices=FAMILIES, widget=forms.CheckboxSelectMultiple, initial=["sawn", "lvl"]
+    )
+    species = forms.ChoiceField(label="Sawn lumber on hand", choices=SPECIES, initial="SPF")
+    grade = forms.ChoiceField(label="Its grade", choices=GRADES, initial="No.2")
+    post_species = forms.ChoiceField(label="Post lumber", choices=SPECIES, initial="SPF")
+    post_grade = forms.ChoiceField(label="Its grade", choices=GRADES, initial="Stud")
+    max_plies = forms.IntegerField(label="Most plies", min_value=1, max_value=6, initial=4)
+    roof_slope = forms.DecimalField(
+        label="Roof slope, rise in 12",
+        min_value=0,
+        max_value=24,
+        max_digits=4,
+        decimal_places=2,
+        required=False,
+        help_text="Leave empty when not known: snow is then taken as on a flat roof.",
+    )
+    exposure = forms.DecimalField(
+        label="Exposure factor C_e",
+        min_value=0.7,
+        max_value=1.2,
+        initial=1,
+        max_digits=3,
+        decimal_places=2,
+        help_text="ASCE 7 Table 7.3-1; 1.0 is partly exposed.",
+    )
+    thermal = forms.DecimalField(
+        label="Thermal factor C_t",
+        min_value=0.85,
+        max_value=1.3,
+        initial=1,
+        max_digits=3,
+        decimal_places=2,
+        help_text="ASCE 7 Table 7.3-2; 1.0 is a heated house, 1.1 a cold ventilated roof.",
+    )
+    version = forms.IntegerField(widget=forms.HiddenInput, required=False)
+
+    GROUPS = (
+        (
+            "The opening",
+            (
+                "opening",
+                "wall_length",
+                "wall_thickness",
+                "ceiling_height",
+                "headroom",
+                "mounting",
+                "joist_depth",
+                "end_bearing",
+            ),
+        ),
+        (
+            "Snow, roof and rooms",
+            (
+                "ground_snow",
+                "ground_snow_source",
+                "roof_slope",
+                "exposure",
+                "thermal",
+                "roof_live",
+                "occupancy",
+            ),
+        ),
+        ("What is below", ("below", "below_height", "below_support", "soil", "soil_source")),
+        ("Lumber on hand", ("families", "species", "grade", "max_plies", "post_species", "post_grade")),
+        (
+            "Shoring",
+            (
+                "stand_off",
+                "construction",
+                "cleared",
+                "cleared_reason",
+                "snow_season",
+                "snow_left_out_reason",
+            ),
+        ),
+    )
+
+    class Meta:
+        model = HouseSection
+        fields = [
+            "shape",
+            "opening",
+            "wall_length",
+            "wall_thickness",
+            "ceiling_height",
+            "joist_depth",
+            "mounting",
+            "end_bearing",
+            "headroom",
+            "roof_slope",
+            "occupancy",
+            "ground_snow",
+            "ground_snow_source",
+            "exposure",
+            "thermal",
+            "roof_live",
+            "below",
+            "below_height",
+            "below_support",
+            "soil",
+            "soil_source",
+            "families",
+            "species",
+            "grade",
+            "max_plies",
+            "post_species",
+            "post_grade",
+            "stand_off",
+            "construction",
+            "cleared",
+            "cleared_reason",
+            "snow_season",
+            "snow_left_out_reason",
+        ]
+        widgets = {"shape": forms.HiddenInput}
+        help_texts = {
+            "opening": "Between the faces of the posts, such as 11 ft 6 in or 3.5 m.",
+            "wall_length": "Empty: as long as the opening.",
+            "headroom": "The beam must leave this free. Empty: not checked.",
+            "end_bearing": "Length of beam that sits on each post.",
+            "ground_snow": "From the building department, with its source beside it.",
+            "ground_snow_source": "Such as: county table of 2023, letter of the building department.",
+            "roof_live": "20 psf unless the roof is steep; ASCE 7 Table 4.3-1.",
+            "occupancy": "The largest live load of the rooms above while the shoring stands.",
+            "soil": "1,500 psf is the least of IRC Table R401.4.1; soft ground needs an engineer.",
+            "families": "",
+            "cleared": "Leaves the room load out of the shoring; needs a name and a reason.",
+            "snow_season": "Uncheck only with a reason.",
+        }
+
+    def groups(self) -> list[tuple[str, list[forms.BoundField]]]:
+        """Fields by heading, in the order a person walks through a house."""
+        return [(title, [self[name] for name in names]) for title, names in self.GROUPS]
+
+    def clean(self) -> dict[str, Any]:
+        data: dict[str, Any] = super().clean() or {}
+        if data.get("cleared") and not data.get("cleared_reason"):
+            self.add_error(
+                "cleared_reason", "Cleared rooms: read nothing; accepted is who saw to it and how."
+            )
+        if data.get("snow_season") is False and not data.get("snow_left_out_reason"):
+            self.add_error(
+                "snow_left_out_reason", "No snow while shored: read nothing; accepted is a reason."
+            )
+        if data.get("below") in ("crawl", "basement") and not data.get("below_height"):
+            self.add_error(
+                "below_height",
+                "Height down there: read nothing; accepted is a length with a unit, such as 7 ft 6 in.",
+            )
+        return data
+
+
+class LevelForm(EchoMixin, forms.ModelForm):
+    """One level over the wall."""
+
+    class Meta:
+        model = SectionLevel
+        fields = [
+            "name",
+            "kind",
+            "framing",
+            "left_span",
+            "left_support",
+            "right_span",
+            "right_support",
+            "spacing",
+            "dead",
+            "live",
+            "wall_height",
+            "wall_weight",
+            "reaction_dead",
+            "reaction_snow",
+        ]
+        widgets = {"dead": forms.Textarea(attrs={"rows": 2})}
+        help_texts = {
+            "left_span": "From the wall to the next support on the left.",
+            "right_span": "From the wall to the next support on the right.",
+            "spacing": "Of joists along the wall, or of trusses. Empty: 16 in.",
+            "dead": "One pressure, or layers: floor boards: 2.5 psf; joists: 3 psf; ceiling: 2.2 psf.",
+            "live": "Rooms 40 psf, bedrooms 30 psf, attic without storage 10 psf (IRC Table R301.5). Not for a roof.",
+            "wall_weight": "Per area of wall; a stud wall with board on both faces is about 8 psf.",
+        }
+
+    def clean_dead(self) -> str:
+        """Layers read one by one, so that the sentence names the layer."""
+        text: str = self.cleaned_data["dead"]
+        try:
+            read_dead(text, f"{self.data.get(self.add_prefix('name')) or 'Level'}, dead load")
+        except InputError as error:
+            raise forms.ValidationError(str(error), code="quantity") from None
+        return text
+
+    def clean(self) -> dict[str, Any]:
+        data: dict[str, Any] = super().clean() or {}
+        if data.get("framing") == "perpendicular":
+            for side in ("left", "right"):
+                empty = not data.get(f"{side}_span") and f"{side}_span" not in self.errors
+                if data.get(f"{side}_support") != "none" and empty:
+                    self.add_error(
+                        f"{side}_span",
+                        f"Span on the {side}: read nothing; accepted is a length with a unit, such as "
+                        "13 ft 6 in, or a side that does not reach the wall.",
+                    )
+        return data
+
+
+class PointLoadForm(EchoMixin, forms.ModelForm):
+    """A concentrated load on the wall line."""
+
+    class Meta:
+        model = PointLoad
+        fields = ["label", "case", "value", "at"]
+
+
+class _Rows(forms.BaseFormSet):
+    """Rows that keep the order they were given and may all be taken out but the last."""
+
+    def kept(self) -> list[dict[str, Any]]:
+        """Cleaned rows in order, without the ones marked to go and without empty ones."""
+        rows = (
+            self.ordered_forms
+            if self.can_order
+            else [f for f in self.forms if not f.cleaned_data.get("DELETE")]
+        )
+        return [
+            {k: v for k, v in form.cleaned_data.items() if k not in ("DELETE", "ORDER", "id")}
+            for form in rows
+            if form.cleaned_data and form.has_changed()
+        ]
+
+
+class _LevelRows(_Rows):
+    """A level that came with the page counts although nobody typed in it: it is all initial data."""
+
+    def kept(self) -> list[dict[str, Any]]:
+        rows = [form for form in self.forms if form.cleaned_data and not form.cleaned_data.get("DELETE")]
+        rows.sort(key=lambda f: (f.cleaned_data.get("ORDER") is None, f.cleaned_data.get("ORDER") or 0))
+        return [
+            {k: v for k, v in form.cleaned_data.items() if k not in ("DELETE", "ORDER", "id")}
+            for form in rows
+            if form.cleaned_data.get("name")
+        ]
+
+
+LevelRows = forms.formset_factory(
+    LevelForm,
+    formset=_LevelRows,
+    extra=0,
+    can_delete=True,
+    can_order=True,
+    max_num=MOST_LEVELS,
+    validate_max=True,
+    absolute_max=MOST_LEVELS + 2,
+    min_num=1,
+    validate_min=True,
+)
+PointRows = forms.formset_factory(
+    PointLoadForm,
+    formset=_Rows,
+    extra=1,
+    can_delete=True,
+    max_num=MOST_POINTS,
+    validate_max=True,
+    absolute_max=MOST_POINTS + 2,
+)
+
+
+class OffsetForm(EchoMixin, forms.ModelForm):
+    """Wall above against support below, measured from the same outside face."""
+
+    class Meta:
+        model = OffsetCheck
+        fields = [
+            "above_distance",
+            "above_to",
+            "above_thickness",
+            "below_distance",
+            "below_to",
+            "below_thickness",
+            "wall_shift",
+            "joist_depth",
+            "framing",
+            "tolerance",
+            "supports_floor",
+        ]
+        help_texts = {
+            "wall_shift": "A concrete wall is often thicker than the framed wall on it: how far its outside face "
+            "stands in from the framed face (minus if it stands out).",
+            "tolerance": "Both measurements together: tape, out-of-plumb, finishes you could not see behind.",
+        }
+
+
+class SealedBeamForm(EchoMixin, forms.Form):
+    """The beam as the sealed design gives it."""
+
+    family = forms.ChoiceField(choices=[*FAMILIES, ("other", "Something else (as written below)")])
+    label = forms.CharField(label="As written on the drawing", max_length=120)
+    plies = forms.IntegerField(min_value=1, max_value=8, initial=1)
+    ply_width = QuantityFormField(dimension="length", label="Width of one ply")
+    depth = QuantityFormField(dimension="length")
+    length = QuantityFormField(dimension="length", label="Length")
+    species = forms.CharField(max_length=20, required=False)
+    grade = forms.CharField(max_length=30, required=False)
+
+
+class SealedPostForm(EchoMixin, forms.Form):
+    """A post as the sealed design gives it."""
+
+    label = forms.CharField(label="As written on the drawing", max_length=120)
+    plies = forms.IntegerField(min_value=1, max_value=10)
+    ply_width = QuantityFormField(dimension="length", label="Width of one ply")
+    depth = QuantityFormField(dimension="length")
+    height = QuantityFormField(dimension="length")
+    species = forms.CharField(max_length=20, required=False)
+    grade = forms.CharField(max_length=30, required=False)
+    fastening = forms.ChoiceField(choices=[("nailed", "nailed"), ("bolted", "bolted")])
+
+
+class SealedFootingForm(EchoMixin, forms.Form):
+    """A pad as the sealed design gives it."""
+
+    label = forms.CharField(label="As written on the drawing", max_length=120)
+    side = QuantityFormField(dimension="length", label="Side of the square")
+    thickness = QuantityFormField(dimension="length")
+    existing = forms.BooleanField(label="It is there already and stays", required=False)
+
+
+SEALED_FORMS: Mapping[str, type[forms.Form]] = {
+    "beam": SealedBeamForm,
+    "post": SealedPostForm,
+    "footing": SealedFootingForm,
+}
+
+
+class TickForm(forms.Form):
+    """One tick-off on one mark of the governing schedule."""
+
+    kind = forms.ChoiceField(choices=MarkTick.Kind)
+    note = forms.CharField(max_length=200, required=False)
+
+
+class SealedNoteForm(forms.ModelForm):
+    """What the sealed design says beyond the sizes."""
+
+    class Meta:
+        model = Schedule
+        fields = ["note"]
+        widgets = {"note": forms.Textarea(attrs={"rows": 3})}

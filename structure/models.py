@@ -1,0 +1,349 @@
+"""What the site keeps of the structure: the house section as typed, design runs, schedules and their marks."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.conf import settings
+from django.db import models
+
+from structure.fields import QuantityField
+
+
+class Shape(models.TextChoices):
+    """House shapes that a starting guess exists for."""
+
+    BUNGALOW = "bungalow", "One storey, rafters and ceiling joists on the wall"
+    BUNGALOW_TRUSS = "bungalow_truss", "One storey under clear-span trusses"
+    TWO_STOREY = "two_storey", "Two storeys, wall on the ground floor, roof on the wall"
+    TWO_STOREY_TRUSS = "two_storey_truss", "Two storeys, wall on the ground floor, clear-span trusses"
+    UPPER = "upper", "Wall on the top floor of two, rafters and ceiling joists on it"
+    THREE_LEVEL = "three_level", "Two floors and a roof over the wall"
+    BASEMENT = "basement", "Basement wall or beam line under two storeys"
+
+
+class Mounting(models.TextChoices):
+    DROPPED = "dropped", "Dropped: joists sit on top"
+    FLUSH = "flush", "Flush: joists in hangers, ceiling stays flat"
+
+
+class Below(models.TextChoices):
+    SLAB = "slab", "Slab on ground"
+    CRAWL = "crawl", "Crawl space"
+    BASEMENT = "basement", "Basement"
+
+
+class Underneath(models.TextChoices):
+    NONE = "none", "Nothing on this line"
+    WALL = "wall", "A wall"
+    BEAM = "beam", "A beam"
+    POSTS = "posts", "A line of posts"
+
+
+class HouseSection(models.Model):
+    """The house cut across one wall: what is asked of the engine, kept as it was typed."""
+
+    job = models.OneToOneField("projects.Job", on_delete=models.PROTECT, related_name="section")
+    shape = models.CharField(max_length=20, choices=Shape, blank=True)
+
+    opening = QuantityField("clear opening", dimension="length")
+    wall_length = QuantityField("length of the wall taken out", dimension="length", blank=True)
+    wall_thickness = QuantityField("thickness of the wall", dimension="length", default="4 1/2 in")
+    ceiling_height = QuantityField("floor to ceiling", dimension="length")
+    joist_depth = QuantityField("depth of the joists on the wall", dimension="length", default="9 1/4 in")
+    mounting = models.CharField("beam", max_length=8, choices=Mounting, default=Mounting.DROPPED)
+    end_bearing = QuantityField("bearing at each end", dimension="length", default="4 1/2 in")
+    headroom = QuantityField("least headroom under the beam", dimension="length", blank=True)
+    roof_slope = models.DecimalField(
+        "roof slope, rise in 12", max_digits=4, decimal_places=2, null=True, blank=True
+    )
+
+    occupancy = QuantityField(
+        "live load of rooms under construction and in use", dimension="pressure", default="40 psf"
+    )
+    ground_snow = QuantityField("ground snow", dimension="pressure", positive=False)
+    ground_snow_source = models.CharField("where the ground snow comes from", max_length=200)
+    exposure = models.DecimalField("exposure factor C_e", max_digits=3, decimal_places=2, default=1)
+    thermal = models.DecimalField("thermal factor C_t", max_digits=3, decimal_places=2, default=1)
+    roof_live = QuantityField("roof live load", dimension="pressure", positive=False, default="20 psf")
+
+    below = models.CharField("under this floor", max_length=10, choices=Below)
+    below_height = QuantityField("height down there", dimension="length", blank=True)
+    below_support = models.CharField(
+        "on the wall line below", max_length=10, choices=Underneath, default=Underneath.NONE
+    )
+    soil = QuantityField("allowable soil pressure", dimension="pressure", default="1500 psf")
+    soil_source = models.CharField(
+        "where the soil pressure comes from", max_length=200, default="assumed, nobody has tested it"
+    )
+
+    families = models.JSONField("beam families to try", default=list)
+    species = models.CharField("sawn lumber on hand", max_length=12, default="SPF")
+    grade = models.CharField("grade", max_length=12, default="No.2")
+    max_plies = models.PositiveSmallIntegerField("most plies", default=4)
+    post_species = models.CharField("post lumber", max_length=12, default="SPF")
+    post_grade = models.CharField("post grade", max_length=12, default="Stud")
+
+    stand_off = QuantityField("shoring stands off the wall by", dimension="length", default="30 in")
+    construction = QuantityField("construction load while shored", dimension="pressure", default="20 psf")
+    cleared = models.BooleanField("rooms above are cleared and kept empty while shored", default=False)
+    cleared_reason = models.CharField("who saw to it and how", max_length=200, blank=True)
+    snow_season = models.BooleanField("shoring stands in snow season", default=True)
+    snow_left_out_reason = models.CharField("why no snow while shored", max_length=200, blank=True)
+
+    version = models.PositiveIntegerField(default=1, editable=False)
+    updated_at = models.DateTimeField(auto_now=True)
+    updated_by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
+
+    class Meta:
+        constraints = [
+            models.CheckConstraint(condition=models.Q(max_plies__gte=1), name="section_has_plies"),
+            models.CheckConstraint(
+                condition=models.Q(cleared=False) | ~models.Q(cleared_reason=""),
+                name="section_cleared_has_reason",
+            ),
+            models.CheckConstraint(
+                condition=models.Q(snow_season=True) | ~models.Q(snow_left_out_reason=""),
+                name="section_snow_left_out_has_reason",
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return f"Section of {self.job_id}"
+
+
+class SectionLevel(models.Model):
+    """One level over the wall, from the top down by `order`."""
+
+    class Kind(models.TextChoices):
+        ROOF = "roof", "Roof"
+        ATTIC = "attic", "Attic or ceiling"
+        FLOOR = "floor", "Floor"
+
+    class Framing(models.TextChoices):
+        PERPENDICULAR = "perpendicular", "across the wall"
+        PARALLEL = "parallel", "along the wall"
+        TRUSS_CLEAR = "truss_clear", "trusses, clear over the wall"
+        TRUSS_INTERIOR = "truss_interior", "trusses that bear on the wall"
+
+    class Support(models.TextChoices):
+        SIMPLE = "simple", "ends on the wall"
+        CONTINUOUS = "continuous", "runs over the wall"
+        NONE = "none", "does not reach the wall"
+
+    section = models.ForeignKey(HouseSection, on_delete=models.CASCADE, related_name="levels")
+    order = models.PositiveSmallIntegerField()
+    name = models.CharField(max_length=60)
+    kind = models.CharField(max_length=6, choices=Kind)
+    framing = models.CharField("joists run", max_length=16, choices=Framing, default=Framing.PERPENDICULAR)
+    left_span = QuantityField("span on the left", dimension="length", blank=True)
+    left_support = models.CharField("on the left", max_length=10, choices=Support, default=Support.SIMPLE)
+    right_span = QuantityField("span on the right", dimension="length", blank=True)
+    right_support = models.CharField("on the right", max_length=10, choices=Support, default=Support.SIMPLE)
+    spacing = QuantityField("spacing", dimension="length", blank=True)
+    dead = models.TextField("dead load, in one or by layer", max_length=600)
+    live = QuantityField("live load", dimension="pressure", positive=False, blank=True)
+    wall_height = QuantityField("height of a wall standing on this line", dimension="length", blank=True)
+    wall_weight = QuantityField("weight of that wall", dimension="pressure", blank=True)
+    reaction_dead = QuantityField("truss reaction, dead", dimension="line_load", positive=False, blank=True)
+    reaction_snow = QuantityField(
+        "truss reaction, snow or roof live", dimension="line_load", positive=False, blank=True
+    )
+
+    class Meta:
+        ordering = ["section", "order"]
+        constraints = [
+            models.UniqueConstraint(fields=["section", "order"], name="level_order_once"),
+        ]
+
+    def __str__(self) -> str:
+        return self.name
+
+
+class PointLoad(models.Model):
+    """A concentrated load on the wall line, from the left end of the opening."""
+
+    class Case(models.TextChoices):
+        DEAD = "dead", "dead"
+        LIVE = "live", "live"
+        ROOF_LIVE = "roof_live", "roof live"
+        SNOW = "snow", "snow"
+
+    section = models.ForeignKey(HouseSection, on_delete=models.CASCADE, related_name="points")
+    label = models.CharField("what brings it", max_length=80)
+    case = models.CharField(max_length=10, choices=Case, default=Case.DEAD)
+    value = QuantityField("load", dimension="force")
+    at = QuantityField("from the left end of the opening", dimension="length", positive=False)
+
+    class Meta:
+        ordering = ["section", "pk"]
+
+    def __str__(self) -> str:
+        return self.label
+
+
+class OffsetCheck(models.Model):
+    """The wall above measured against the support below, as typed, with the engine's answer."""
+
+    class To(models.TextChoices):
+        NEAR_FACE = "near_face", "near face"
+        CENTRE = "centre", "centre"
+
+    job = models.ForeignKey("projects.Job", on_delete=models.PROTECT, related_name="offset_checks")
+    above_distance = QuantityField("wall above: from the outside face", dimension="length")
+    above_to = models.CharField("to its", max_length=10, choices=To, default=To.NEAR_FACE)
+    above_thickness = QuantityField("wall above: thickness", dimension="length", default="4 1/2 in")
+    below_distance = QuantityField("support below: from the outside face", dimension="length")
+    below_to = models.CharField("to its", max_length=10, choices=To, default=To.NEAR_FACE)
+    below_thickness = QuantityField("support below: thickness", dimension="length", default="4 1/2 in")
+    wall_shift = QuantityField(
+        "outside face below stands in from the one above by",
+        dimension="length",
+        positive=None,
+        default="0 in",
+    )
+    joist_depth = QuantityField("joist depth", dimension="length", default="9 1/4 in")
+    tolerance = QuantityField(
+        "tape and finishes, give or take", dimension="length", positive=False, default="1/2 in"
+    )
+    supports_floor = models.BooleanField("the wall above carries a floor", default=True)
+    framing = models.CharField(
+        "joists between them run",
+        max_length=16,
+        default="perpendicular",
+        choices=[("perpendicular", "across the wall"), ("parallel", "along the wall")],
+    )
+    result = models.JSONField(editable=False)
+    checked_by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
+    checked_at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        ordering = ["-checked_at", "-pk"]
+
+    def __str__(self) -> str:
+        return f"Offset check of {self.checked_at:%Y-%m-%d}"
+
+
+class Unchanging(models.Model):
+    """A row that is written once. Rows that point at it must be able to trust it."""
+
+    class Meta:
+        abstract = True
+
+    def save(self, *args: Any, **kwargs: Any) -> None:
+        """Insert only."""
+        if not self._state.adding:
+            raise TypeError(f"{type(self).__name__} rows are never changed; make a new one.")
+        super().save(*args, **kwargs)
+
+    def delete(self, *args: Any, **kwargs: Any) -> tuple[int, dict[str, int]]:
+        """Never."""
+        raise TypeError(f"{type(self).__name__} rows are never deleted.")
+
+
+class DesignRun(Unchanging):
+    """One answer of the engine with everything that made it: inputs, results, versions."""
+
+    class Status(models.TextChoices):
+        OK = "ok", "sized"
+        REFUSED = "refused", "refused"
+
+    job = models.ForeignKey("projects.Job", on_delete=models.PROTECT, related_name="design_runs")
+    created_by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
+    created_at = models.DateTimeField(auto_now_add=True)
+    section_version = models.PositiveIntegerField()
+    inputs = models.JSONField()
+    results = models.JSONField()
+    core_version = models.CharField(max_length=40)
+    data_checksum = models.CharField(max_length=64)
+    status = models.CharField(max_length=8, choices=Status)
+
+    class Meta:
+        ordering = ["-created_at", "-pk"]
+
+    def __str__(self) -> str:
+        return f"Run {self.pk} of {self.created_at:%Y-%m-%d %H:%M}"
+
+
+class Schedule(models.Model):
+    """What is to be built: chosen from a run (preliminary) or typed from the sealed design."""
+
+    class Source(models.TextChoices):
+        PRELIMINARY = "preliminary", "preliminary"
+        SEALED = "sealed", "sealed"
+
+    job = models.ForeignKey("projects.Job", on_delete=models.PROTECT, related_name="schedules")
+    run = models.ForeignKey(DesignRun, on_delete=models.PROTECT, related_name="schedules")
+    section_version = models.PositiveIntegerField()
+    source = models.CharField(max_length=11, choices=Source)
+    sealed_design = models.ForeignKey(
+        "projects.SealedDesign", on_delete=models.PROTECT, null=True, blank=True, related_name="schedules"
+    )
+    chosen_by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
+    chosen_at = models.DateTimeField(auto_now_add=True)
+    current = models.BooleanField(default=True)
+    note = models.TextField(blank=True)
+
+    class Meta:
+        ordering = ["-chosen_at", "-pk"]
+        constraints = [
+            models.UniqueConstraint(
+                fields=["job", "source"],
+                condition=models.Q(current=True),
+                name="one_current_schedule_a_source",
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.get_source_display().capitalize()} schedule {self.pk}"
+
+
+class ScheduleMark(models.Model):
+    """One member of a schedule under the mark that the drawing and the crew use."""
+
+    class Kind(models.TextChoices):
+        BEAM = "beam", "Beam"
+        POST = "post", "Post"
+        FOOTING = "footing", "Footing"
+        SHORING = "shoring", "Shoring"
+        PLATE = "plate", "Plate"
+        HANGER = "hanger", "Hangers"
+
+    schedule = models.ForeignKey(Schedule, on_delete=models.CASCADE, related_name="marks")
+    mark = models.CharField(max_length=8)
+    kind = models.CharField(max_length=8, choices=Kind)
+    title = models.CharField(max_length=200)
+    data = models.JSONField(default=dict)
+
+    class Meta:
+        ordering = ["schedule", "pk"]
+        constraints = [
+            models.UniqueConstraint(fields=["schedule", "mark"], name="mark_once_a_schedule"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.mark} {self.title}"
+
+
+class MarkTick(models.Model):
+    """A tick-off on one mark: on site as scheduled, shoring built as planned, or installed as scheduled."""
+
+    class Kind(models.TextChoices):
+        ON_SITE = "on_site", "on site and as scheduled"
+        BUILT = "built", "built to the plan"
+        INSTALLED = "installed", "installed as scheduled"
+
+    mark = models.ForeignKey(ScheduleMark, on_delete=models.CASCADE, related_name="ticks")
+    kind = models.CharField(max_length=10, choices=Kind)
+    by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
+    at = models.DateTimeField(auto_now_add=True)
+    note = models.CharField(max_length=200, blank=True)
+
+    class Meta:
+        ordering = ["mark", "kind"]
+        constraints = [
+            models.UniqueConstraint(fields=["mark", "kind"], name="tick_once_a_mark"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.mark_id} {self.get_kind_display()}"

@@ -1,0 +1,111 @@
+"""Numbers and calculation lines of a result as a page prints them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from structure.diagrams import words
+
+_NAME = re.compile(r"[A-Za-z_][A-Za-z_0-9]*")
+_KEPT = {"min", "max", "abs"}
+_UNIT_WORDS = {
+    "lbf/inch": "lbf/in",
+    "lbf*inch": "lbf·in",
+    "lbf*in": "lbf·in",
+    "lbf*ft": "lbf·ft",
+    "in**2": "in²",
+    "in**3": "in³",
+    "in**4": "in⁴",
+    "lbf/in**3": "lbf/in³",
+    "lbf/in**2": "psi",
+    "kN*m": "kN·m",
+    "ft**3": "ft³",
+    "lbf*in**2": "lbf·in²",
+    "degree": "°",
+}
+
+
+def figure(value: float) -> str:
+    """A number with its digits: no exponent for what occurs in a house, six figures."""
+    if value in (float("inf"), float("-inf")):
+        return "∞" if value > 0 else "−∞"
+    size = abs(value)
+    if size >= 1e5 and size < 1e13:
+        return f"{value:,.0f}"
+    if 0 < size < 1e-4:
+        return f"{value:.4e}"
+    return f"{value:,.6g}"
+
+
+def unit_words(unit: str) -> str:
+    """A unit with raised dots and powers."""
+    return _UNIT_WORDS.get(unit, unit.replace("**2", "²").replace("**3", "³").replace("**4", "⁴"))
+
+
+def with_unit(value: float, unit: str) -> str:
+    """`2,900 psi`, `1.15`."""
+    return f"{figure(value)} {unit_words(unit)}".strip()
+
+
+def formula_words(text: str) -> str:
+    """The formula as printed: raised dots for products, powers as carets are left to the reader's eye."""
+    return text.replace(" ** ", "^").replace("**", "^").replace(" * ", " · ")
+
+
+def substitution(text: str, values: list[Mapping[str, Any]]) -> str:
+    """The formula with every symbol replaced by its number and unit."""
+    held = {v["name"]: v for v in values}
+
+    def put(match: re.Match[str]) -> str:
+        name = match[0]
+        if name in held and name not in _KEPT:
+            told = with_unit(held[name]["value"], held[name]["unit"])
+            raised = text[match.end() :].lstrip().startswith("**")
+            return f"({told})" if raised and " " in told else told
+        return name
+
+    return formula_words(_NAME.sub(put, text))
+
+
+def step_line(step: Mapping[str, Any]) -> dict[str, str]:
+    """One calculation line as words: symbol, formula, substitution, result, clause, note."""
+    return {
+        "symbol": step["symbol"],
+        "text": formula_words(step["text"]),
+        "subst": substitution(step["text"], step["values"]),
+        "result": with_unit(step["result"], step["unit"]),
+        "clause": step["clause"],
+        "note": step.get("note", ""),
+    }
+
+
+def quantity_words(held: Any, *, both: bool = True) -> str:
+    """A quantity of a result in the trade's unit, with the other system beside it."""
+    if held is None:
+        return "not worked out"
+    if not isinstance(held, Mapping):
+        return figure(held) if isinstance(held, int | float) and not isinstance(held, bool) else str(held)
+    value, unit = held["value"], held["unit"]
+    if unit == "in":
+        return words.length(value, "us", both=both) if abs(value) >= 3 else words.small_length(value, "us")
+    if unit == "lbf":
+        return words.force(value, "us", both=both)
+    if unit == "lbf/ft":
+        return words.line_load(value / 12, "us", both=both)
+    if unit == "lbf*ft":
+        return words.moment(value * 12, "us", both=both)
+    if unit == "psf":
+        metric = f" ({value * 0.04788026:.2f} kPa)" if both else ""
+        return f"{value:,.1f} psf{metric}"
+    if unit == "psi":
+        return f"{value:,.1f} psi"
+    if unit == "ft**3":
+        return f"{value:,.2f} ft³" + (f" ({value * 0.0283168466:.3f} m³)" if both else "")
+    return with_unit(value, unit)
+
+
+def demand_words(held: Any) -> str:
+    """Demand or capacity of a check, which may be a plain number or a quantity."""
+    return quantity_words(held, both=False)

@@ -1,0 +1,130 @@
+"""Reads of the structure app."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from django.db.models import Prefetch
+
+from projects.models import Job
+from structure.models import DesignRun, HouseSection, MarkTick, OffsetCheck, Schedule, ScheduleMark
+
+SECTION_FIELDS = tuple(
+    f.name
+    for f in HouseSection._meta.get_fields()
+    if f.concrete and f.name not in ("id", "job", "version", "updated_at", "updated_by")
+)
+
+
+def section_for(job: Job) -> HouseSection | None:
+    """The section of a job with its levels and points at hand."""
+    return HouseSection.objects.filter(job=job).prefetch_related("levels", "points").first()
+
+
+def section_values(section: HouseSection) -> dict[str, Any]:
+    """The section as plain values by field name."""
+    return {name: getattr(section, name) for name in SECTION_FIELDS}
+
+
+def level_values(section: HouseSection) -> list[dict[str, Any]]:
+    """The levels from the top down as plain values."""
+    skip = {"id", "section", "order"}
+    return [
+        {f.name: getattr(level, f.name) for f in level._meta.concrete_fields if f.name not in skip}
+        for level in section.levels.all()
+    ]
+
+
+def point_values(section: HouseSection) -> list[dict[str, Any]]:
+    """The point loads as plain values."""
+    return [{"label": p.label, "case": p.case, "value": p.value, "at": p.at} for p in section.points.all()]
+
+
+def latest_run(job: Job) -> DesignRun | None:
+    """The newest answer of the engine for this job."""
+    return DesignRun.objects.filter(job=job).select_related("created_by").first()
+
+
+def run_is_stale(run: DesignRun) -> bool:
+    """Whether the section was changed after the run was made."""
+    version = HouseSection.objects.filter(job_id=run.job_id).values_list("version", flat=True).first()
+    return version != run.section_version
+
+
+def schedule_is_stale(schedule: Schedule) -> bool:
+    """Whether the section was changed after the schedule was chosen."""
+    version = HouseSection.objects.filter(job_id=schedule.job_id).values_list("version", flat=True).first()
+    return version != schedule.section_version
+
+
+def _with_marks() -> Any:
+    ticks = Prefetch("ticks", queryset=MarkTick.objects.select_related("by"))
+    return Prefetch("marks", queryset=ScheduleMark.objects.prefetch_related(ticks))
+
+
+def governing_schedule(job: Job) -> Schedule | None:
+    """The schedule that buying and building follow: the current sealed one, else the preliminary one."""
+    rows = {s.source: s for s in current_schedules(job)}
+    return rows.get(Schedule.Source.SEALED) or rows.get(Schedule.Source.PRELIMINARY)
+
+
+def current_schedules(job: Job) -> list[Schedule]:
+    """The current schedules of a job, at most one of each source, with marks and ticks."""
+    found = Schedule.objects.filter(job=job, current=True).select_related("run", "chosen_by", "sealed_design")
+    return list(found.prefetch_related(_with_marks()))
+
+
+def offset_latest(job: Job) -> OffsetCheck | None:
+    """The newest offset check."""
+    return OffsetCheck.objects.filter(job=job).select_related("checked_by").first()
+
+
+def schedule_data(schedule: Schedule) -> dict[str, Any]:
+    """The schedule as the takeoff reads it: plain data, lengths in inches."""
+    by_kind: dict[str, list[ScheduleMark]] = {}
+    for mark in schedule.marks.all():
+        by_kind.setdefault(mark.kind, []).append(mark)
+    beam = by_kind.get("beam", [None])[0]
+    wall: Mapping[str, Any] = schedule.run.results.get("wall", {})
+    data: dict[str, Any] = {
+        "code": schedule.job.code,
+        "beam": {**beam.data, "mark": beam.mark} if beam else None,
+        "posts": [{**m.data, "mark": m.mark} for m in by_kind.get("post", [])],
+        "footings": [{**m.data, "mark": m.mark} for m in by_kind.get("footing", [])],
+        "shoring": {"sides": [{**m.data, "mark": m.mark} for m in by_kind.get("shoring", [])]},
+        "plates": [{**m.data, "mark": m.mark} for m in by_kind.get("plate", [])],
+        "hangers": sum(int(m.data.get("count", 0)) for m in by_kind.get("hanger", [])),
+    }
+    return {**data, **wall}
+
+
+def schedule_differences(sealed: Schedule, preliminary: Schedule) -> list[dict[str, Any]]:
+    """Line by line what the sealed design changes: mark, what, preliminary, sealed."""
+    mine = {m.mark: m for m in preliminary.marks.all() if m.kind != ScheduleMark.Kind.SHORING}
+    theirs = {m.mark: m for m in sealed.marks.all() if m.kind != ScheduleMark.Kind.SHORING}
+    rows: list[dict[str, Any]] = []
+    for mark in dict.fromkeys([*mine, *theirs]):
+        a, b = mine.get(mark), theirs.get(mark)
+        if a is None or b is None:
+            only = "not in the preliminary schedule" if a is None else "not in the sealed design"
+            rows.append(
+                {
+                    "mark": mark,
+                    "what": only,
+                    "preliminary": a.title if a else "",
+                    "sealed": b.title if b else "",
+                }
+            )
+            continue
+        keys = [k for k in dict.fromkeys([*a.data, *b.data]) if k not in ("label", "mark", "concrete_in3")]
+        changed = [k for k in keys if a.data.get(k) != b.data.get(k)]
+        rows += [
+            {"mark": mark, "what": _what(k), "preliminary": a.data.get(k, ""), "sealed": b.data.get(k, "")}
+            for k in changed
+        ]
+    return rows
+
+
+def _what(key: str) -> str:
+    return key.removesuffix("_in").replace("_", " ") + (" (in)" if key.endswith("_in") else "")

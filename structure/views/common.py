@@ -1,0 +1,36 @@
+"""What every page of this app does first: find the job the person may see, and say which page it is."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.core.exceptions import PermissionDenied
+from django.http import HttpRequest
+
+from projects.models import Job
+from projects.permissions import can
+from projects.selectors import job_for
+
+NOT_COVERED = {"us": "", "ca": "NBC 2020"}
+
+
+def page_job(request: HttpRequest, job_pk: int, action: str = "view_job") -> Job:
+    """The job, 404 for one of another company, 403 where the role may not do `action`."""
+    job: Job = job_for(request.user, job_pk)
+    if not can(request.user, action, job):
+        raise PermissionDenied("Your role may not do this on this job.")
+    return job
+
+
+def page(request: HttpRequest, job: Job, here: str, **more: Any) -> dict[str, Any]:
+    """The context every page of a job shares."""
+    return {
+        "job": job,
+        "nav": "jobs",
+        "here": here,
+        "job_page": "structure",
+        "may_design": can(request.user, "design", job),
+        "may_tick": can(request.user, "tick_off", job),
+        "covered": job.code == "us",
+        **more,
+    }
