@@ -27,7 +27,15 @@ class FileError(Exception):
 class _Loader(yaml.SafeLoader):
     """The safe loader, without keys given twice and without merges that grow beyond bounds."""
 
+    def __init__(self, stream: str) -> None:
+        super().__init__(stream)
+        self._flat: set[int] = set()
+
     def flatten_mapping(self, node: yaml.MappingNode) -> None:
+        # Merging writes the merged keys into the node, so a node met again through an alias is left alone.
+        if node.start_mark.index in self._flat:
+            return
+        self._flat.add(node.start_mark.index)
         seen: set[str] = set()
         for key, _ in node.value:
             if isinstance(key, yaml.ScalarNode) and key.tag != "tag:yaml.org,2002:merge":

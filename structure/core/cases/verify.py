@@ -284,7 +284,7 @@ def _last_digit(wanted: Any, unit: str, path: str, code: str) -> float:
 
 
 def _difference(got: float, aim: float, unit: str) -> str:
-    apart = got - aim
+    apart = got - aim if abs(got - aim) > NOISE * max(1.0, abs(aim)) else 0.0
     share = f" ({apart / abs(aim):+.2%})" if aim else ""
     return f"{apart:+.4g}{' ' + unit if unit else ''}{share}"
 
