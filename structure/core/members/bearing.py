@@ -81,12 +81,13 @@ def check_bearing(question: BearingQuestion, editions: Editions) -> BearingResul
     """
     if any(value < 0 for value in question.loads.values()):
         raise OutOfScope(COMPRESSION.at(editions), "a load that pulls up: uplift is the engineer's")
+    present = {case for case, value in question.loads.items() if value > 0}
+    if not present:
+        raise InputError("loads", "no load", "at least one load of more than zero")
     sums = {
         each.name: sum(factor * question.loads[case] for case, factor in each.factors.items())
-        for each in asd({case for case, value in question.loads.items() if value > 0})
+        for each in asd(present)
     }
-    if not sums:
-        raise InputError("loads", "no load", "at least one load of more than zero")
     name = max(sums, key=lambda key: sums[key])
     check, C_b = bearing_check("bearing", sums[name], name, question, editions)
     return BearingResult(question, check, C_b, required_length(sums[name], question), _remarks(question, C_b))

@@ -48,7 +48,7 @@ class PostQuestion:
     @property
     def fastened(self) -> str:
         """How the plies are held together: nailed unless something else is said."""
-        return self.fastening or getattr(self.section, "fastening", "nailed")
+        return str(self.fastening or getattr(self.section, "fastening", "nailed"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -357,7 +357,7 @@ def _eccentric(
             steps = use(middle)
             low, high = (middle, high) if steps is not None and steps[2].result <= 1.0 else (low, middle)
         rows.append((low, use(P) or (), shape))
-    capacity, steps, shape = min(rows, key=lambda row: row[0])
+    capacity, kept, shape = min(rows, key=lambda row: row[0])
     return Check(
         "eccentricity",
         P,
@@ -365,7 +365,7 @@ def _eccentric(
         "force",
         combination.name,
         nds.SIDE_AND_END.at(editions),
-        steps,
+        kept,
         note=f"off centre {shape.direction}; the capacity is the load whose interaction is just 1",
     )
 

@@ -27,14 +27,21 @@ COMMON_NAILS = (
 BOLT_DIAMETER = 0.5  # in; common practice
 LAST_PLY = 0.75  # share of the last ply that a nail must reach into, 15.3.3.1(b)
 ROW_RULE = 3.0  # two rows or more where the depth is over three plies' thickness
-NAIL = {
-    "end": (15.0, 18.0),
-    "spacing": 20.0,
-    "rows": (10.0, 20.0),
-    "edge": (5.0, 20.0),
-}  # 15.3.3.1, diameters
-BOLT = {"end": (7.0, 8.4), "spacing": 4.0, "rows": (1.5, 10.0), "edge": (1.5, 10.0)}  # 15.3.4.1, softwood
 MAX_SPACING = 6.0  # ply thicknesses
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """Distances in diameters: from the ends, in a row (least), between rows, from the edges."""
+
+    end: tuple[float, float]
+    spacing: float
+    rows: tuple[float, float]
+    edge: tuple[float, float]
+
+
+NAIL = Rule(end=(15.0, 18.0), spacing=20.0, rows=(10.0, 20.0), edge=(5.0, 20.0))  # 15.3.3.1
+BOLT = Rule(end=(7.0, 8.4), spacing=4.0, rows=(1.5, 10.0), edge=(1.5, 10.0))  # 15.3.4.1, softwood
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +90,11 @@ def fastening_of(section: Any, fastened: str, editions: Editions) -> Fastening:
     return _nailed(section, editions)
 
 
+def reached_by_a_nail(plies: int, width: float) -> bool:
+    """Whether some common nail goes through all plies and three quarters of the last one. Width in inches."""
+    return plies == 1 or (plies - 1 + LAST_PLY) * width <= COMMON_NAILS[-1][1]
+
+
 def _nailed(section: Any, editions: Editions) -> Fastening:
     t, n, d = section.width, section.plies, section.depth
     reach = (n - 1) * t + LAST_PLY * t
@@ -98,10 +110,10 @@ def _nailed(section: Any, editions: Editions) -> Fastening:
     most = MAX_SPACING * t
     stagger = "nails staggered" if rows == 1 else "nails in neighbouring rows staggered" if rows > 2 else ""
     words = (
-        f"Nail the {n} plies with {told}, {rows} {'row' if rows == 1 else 'rows'}, {NAIL['spacing'] * D:.2f} to "
+        f"Nail the {n} plies with {told}, {rows} {'row' if rows == 1 else 'rows'}, {NAIL.spacing * D:.2f} to "
         f"{most:g} in apart in the row, driven from alternate faces through all plies"
-        f"{', ' + stagger if stagger else ''}; ends {NAIL['end'][0] * D:.2f} to {NAIL['end'][1] * D:.2f} in, "
-        f"edges {NAIL['edge'][0] * D:.2f} to {NAIL['edge'][1] * D:.2f} in ({clause})."
+        f"{', ' + stagger if stagger else ''}; ends {NAIL.end[0] * D:.2f} to {NAIL.end[1] * D:.2f} in, "
+        f"edges {NAIL.edge[0] * D:.2f} to {NAIL.edge[1] * D:.2f} in ({clause})."
     )
     return _pattern("nailed", name, D, length, rows, most, NAIL, clause, words)
 
@@ -114,16 +126,16 @@ def _bolted(section: Any, editions: Editions) -> Fastening:
     clause = nds.BOLTED.at(editions)
     words = (
         f"Bolt the {n} plies with 1/2 in bolts (diameter: common practice), {rows} {'row' if rows == 1 else 'rows'}, "
-        f"{BOLT['spacing'] * D:g} to {most:g} in apart in the row, washers under heads and nuts, faces drawn "
-        f"together; ends {BOLT['end'][0] * D:g} to {BOLT['end'][1] * D:g} in ({clause})."
+        f"{BOLT.spacing * D:g} to {most:g} in apart in the row, washers under heads and nuts, faces drawn "
+        f"together; ends {BOLT.end[0] * D:g} to {BOLT.end[1] * D:g} in ({clause})."
     )
     return _pattern("bolted", "1/2 in bolt", D, n * t, rows, most, BOLT, clause, words)
 
 
-def _rows(d: float, t: float, D: float, rule: dict[str, Any]) -> int:
+def _rows(d: float, t: float, D: float, rule: Rule) -> int:
     """Two where the depth is over three thicknesses, and enough that edge and row distances reach across."""
     least = 2 if d > ROW_RULE * t + 1e-9 else 1
-    edge, gap = rule["edge"][1] * D, rule["rows"][1] * D
+    edge, gap = rule.edge[1] * D, rule.rows[1] * D
     return max(least, 1 + math.ceil(max(0.0, d - 2 * edge) / gap - 1e-9))
 
 
@@ -134,12 +146,12 @@ def _pattern(
     length: float,
     rows: int,
     most: float,
-    rule: dict[str, Any],
+    rule: Rule,
     clause: ClauseRef,
     words: str,
 ) -> Fastening:
-    def pair(key: str) -> tuple[float, float]:
-        return rule[key][0] * D, rule[key][1] * D
+    def pair(diameters: tuple[float, float]) -> tuple[float, float]:
+        return diameters[0] * D, diameters[1] * D
 
     return Fastening(
         kind,
@@ -148,10 +160,10 @@ def _pattern(
         length,
         rows,
         most,
-        rule["spacing"] * D,
-        pair("end"),
-        pair("rows"),
-        pair("edge"),
+        rule.spacing * D,
+        pair(rule.end),
+        pair(rule.rows),
+        pair(rule.edge),
         clause,
         (words,),
     )

@@ -85,12 +85,13 @@ def check_stated_post(question: StatedPost, editions: Editions) -> StatedResult:
         )
     if any(value < 0 for value in question.loads.values()):
         raise OutOfScope(OWN_PAD.at(editions), "a load that pulls up on the post: uplift is the engineer's")
+    present = {case for case, value in question.loads.items() if value > 0}
+    if not present:
+        raise InputError("loads", "no load", "at least one load of more than zero")
     sums = {
         each.name: sum(factor * question.loads[case] for case, factor in each.factors.items())
-        for each in asd({case for case, value in question.loads.items() if value > 0})
+        for each in asd(present)
     }
-    if not sums:
-        raise InputError("loads", "no load", "at least one load of more than zero")
     name = max(sums, key=lambda key: sums[key])
     step = stated_capacity.step(editions, P_stated=question.capacity, note=question.source)
     check = Check("stated", sums[name], step.result, "force", name, STATED.at(editions), (step,))

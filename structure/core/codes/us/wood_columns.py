@@ -85,7 +85,8 @@ def stability_factor(F_cE: float, F_c: float, c: float, K_f: float) -> float:
     """
     ratio = F_cE / F_c
     middle = (1 + ratio) / (2 * c)
-    return K_f * (middle - (middle**2 - ratio / c) ** 0.5)
+    factor: float = K_f * (middle - (middle**2 - ratio / c) ** 0.5)
+    return factor
 
 
 @formula("P'", "F_c * C_P * A", unit="lbf", clause=COMPRESSION, F_c="psi", C_P="", A="in**2")

@@ -1,0 +1,158 @@
+"""Every post that the yard can make for a load and a height, each with what it says about itself."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from structure.core.clauses import Editions
+from structure.core.errors import InputError, OutOfScope
+from structure.core.materials import SawnSection
+from structure.core.members.post import PostQuestion, PostResult, check_post
+from structure.core.members.post_fastening import reached_by_a_nail
+
+# Dressed sizes of studs and of small solid timbers [in]; common practice of what a yard keeps.
+STUDS = ((1.5, 3.5), (1.5, 5.5))
+SOLID = ((3.5, 3.5), (3.5, 5.5), (5.5, 5.5))
+PLIES = (1, 2, 3, 4, 5)
+
+
+@dataclass(frozen=True, slots=True)
+class PostCandidate:
+    """One post tried: its result, or why it was refused; and in words why it fails or how close it is."""
+
+    section: SawnSection | None
+    label: str
+    result: PostResult | None
+    why: str
+
+    @property
+    def passes(self) -> bool:
+        return self.result is not None and self.result.passes
+
+    @property
+    def area(self) -> float:
+        """Of all plies [in**2]; what the candidates are ordered by."""
+        return self.section.area if self.section is not None else float("inf")
+
+    def as_data(self) -> dict[str, Any]:
+        return {
+            "section": self.label,
+            "passes": self.passes,
+            "ratio": self.result.ratio if self.result else None,
+            "governing": self.result.governing.name if self.result else None,
+            "why": self.why,
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class PostSearch:
+    """All candidates from the lightest on; `chosen` is the first that passes."""
+
+    candidates: tuple[PostCandidate, ...]
+
+    @property
+    def chosen(self) -> PostCandidate | None:
+        return next((each for each in self.candidates if each.passes), None)
+
+
+def search_posts(
+    question: PostQuestion,
+    editions: Editions,
+    *,
+    species: Sequence[str] = ("SPF",),
+    grade: str = "No.2",
+    solid: bool = True,
+    deepest: float | None = None,
+    least_width: float | None = None,
+) -> PostSearch:
+    """Try one to five plies of 2x4 and 2x6, and the solid sizes, of the species on hand.
+
+    `question.section` is not looked at. `deepest` [in] is what the wall hides; `least_width` [in] is the
+    beam that must stand on the post. The lightest comes first; ties go to fewer plies.
+    """
+    found = [
+        _tried(question, section, label, why, editions, deepest, least_width)
+        for section, label, why in _sections(species, grade, solid, question.fastening or "nailed")
+    ]
+    found.sort(key=lambda each: (each.area, each.section.plies if each.section else 0))
+    return PostSearch(tuple(found))
+
+
+def _sections(
+    species: Sequence[str], grade: str, solid: bool, fastening: str
+) -> Iterator[tuple[SawnSection | None, str, str]]:
+    sizes = [(plies, *size) for size in STUDS for plies in PLIES]
+    if solid:
+        sizes += [(1, *size) for size in SOLID]
+    for name in species:
+        for plies, width, depth in sizes:
+            try:
+                # No common nail goes through five plies: those are bolted.
+                held_by = fastening if reached_by_a_nail(plies, width) else "bolted"
+                section = SawnSection(name, grade, plies, width, depth, fastening=held_by)
+            except (InputError, OutOfScope) as error:
+                yield None, f"{plies}-ply {width:g} x {depth:g} in {name} {grade}", _told(error)
+            else:
+                yield section, section.label, ""
+
+
+def _tried(
+    question: PostQuestion,
+    section: SawnSection | None,
+    label: str,
+    why: str,
+    editions: Editions,
+    deepest: float | None,
+    least_width: float | None,
+) -> PostCandidate:
+    if section is None:
+        return PostCandidate(None, label, None, why)
+    if deepest is not None and section.depth > deepest + 1e-9:
+        return PostCandidate(
+            section, label, None, f"{section.depth:g} in deep; the wall hides {deepest:g} in"
+        )
+    if least_width is not None and max(section.breadth, section.depth) < least_width - 1e-9:
+        return PostCandidate(
+            section, label, None, f"too narrow for a beam {least_width:g} in wide to stand on"
+        )
+    try:
+        result = check_post(replace(question, section=section, fastening=section.fastening), editions)
+    except OutOfScope as refusal:
+        return PostCandidate(section, label, None, f"refused by {refusal.clause}: {refusal.reason}")
+    return PostCandidate(section, label, result, _words(result))
+
+
+def _words(result: PostResult) -> str:
+    """Why it fails, every failing check with its ratio; or which check is nearest to failing."""
+    failing = [check for check in result.checks.values() if not check.passes]
+    if not failing:
+        check = result.governing
+        how = f", {result.fastening.kind}" if result.fastening else ""
+        return f"passes{how}: {_name(check.name)} at {check.ratio:.2f}"
+    failing.sort(key=lambda check: -check.ratio)
+    return "; ".join(
+        f"{_name(check.name)} {check.ratio:.2f} ({check.combination}"
+        + (f", {check.note})" if check.note and check.name == "buckling" else ")")
+        for check in failing
+    )
+
+
+def _name(name: str) -> str:
+    return name.replace("_", " ")
+
+
+def _told(error: InputError | OutOfScope) -> str:
+    if isinstance(error, OutOfScope):
+        return f"refused by {error.clause}: {error.reason}"
+    return str(error)
+
+
+def chosen_data(search: PostSearch) -> Mapping[str, Any]:
+    """The candidates as plain data, with the chosen post's whole result."""
+    chosen = search.chosen
+    return {
+        "chosen": chosen.result.as_data() if chosen and chosen.result else None,
+        "candidates": [each.as_data() for each in search.candidates],
+    }
