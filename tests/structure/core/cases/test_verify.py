@@ -155,9 +155,7 @@ def test_merged_keys_give_way_to_own_ones_however_often_they_are_used(tmp_path: 
 BOMB = "a: &a [x, x, x, x, x, x, x, x, x, x]\n" + "".join(
     f"{b}: &{b} [{', '.join(['*' + a] * 10)}]\n" for a, b in zip("abcdefgh", "bcdefghi", strict=True)
 )
-MERGE_BOMB = "- &a {k0: 1, k1: 2, k2: 3}\n" + "".join(
-    f"- &{b} {{<<: [{', '.join(['*' + a] * 9)}]}}\n" for a, b in zip("abcdefgh", "bcdefghi", strict=True)
-)
+MERGE_BOMB = "- &a {" + ", ".join(f"k{n}: {n}" for n in range(3000)) + "}\n" + "- {<<: *a}\n" * 70
 
 
 @pytest.mark.parametrize(
