@@ -62,7 +62,7 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
         f_c=given["concrete"]["fc"],
         density=given["concrete"]["density"],
         net=given["net"],
-        investigated=given["soil_from"] == "investigation",
+        soil_from=given["soil_from"],
         side=given["side"],
         thickness=given["thickness"],
         step=given["step"],
@@ -106,8 +106,7 @@ KIND = Kind(
         Field(
             "soil_from",
             Choice(["presumptive", "investigation"]),
-            default="presumptive",
-            doc="under 1,500 psf only from an investigation (IRC R401.4.1)",
+            doc="where the value comes from; a presumptive one is never under 1,500 psf (IRC R401.4.1)",
         ),
         Field("post", OneOf(_LENGTH, _PLATE), required=True, doc="side of a square post, or its steel plate"),
         Field("concrete", _CONCRETE, default={}),

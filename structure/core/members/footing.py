@@ -39,7 +39,7 @@ class FootingQuestion:
     f_c: float = concrete.MIN_STRENGTH
     density: float = 150.0 / 1728.0
     net: bool = False
-    investigated: bool = False
+    soil_from: str | None = None
     side: float | None = None
     thickness: float | None = None
     step: float = 2.0
@@ -113,9 +113,9 @@ def size_pad(question: FootingQuestion, editions: Editions) -> FootingResult:
         )
         wanted = checks if question.side is None else checks[1:]
         if question.thickness is not None or all(check.passes for check in wanted):
-            return replace(result, remarks=_remarks(question, result))
+            return replace(result, remarks=_remarks(question, result, editions))
     if result is not None and question.side is not None:
-        return replace(result, remarks=_remarks(question, result))
+        return replace(result, remarks=_remarks(question, result, editions))
     if question.thickness is not None:
         most = question.soil / question.density
         raise InputError(
@@ -131,10 +131,10 @@ def size_pad(question: FootingQuestion, editions: Editions) -> FootingResult:
 
 def _scope(question: FootingQuestion, editions: Editions) -> None:
     base, slack = question.base, 1 + SAME
-    if question.soil * slack < soil.PRESUMPTIVE_FLOOR and not question.investigated:
+    if question.soil * slack < soil.PRESUMPTIVE_FLOOR and question.soil_from == "presumptive":
         raise OutOfScope(
             soil.INVESTIGATION.at(editions),
-            "soil under 1,500 psf needs a soils investigation before a pad is sized on it",
+            "soil under 1,500 psf is never presumed: it needs a soils investigation",
         )
     if question.soil > soil.PRESUMPTIVE_CEILING * slack:
         raise OutOfScope(
@@ -212,8 +212,13 @@ def _rounded_side(question: FootingQuestion, needed: float) -> float:
     return math.ceil(steps * (1 - SAME)) * question.step
 
 
-def _remarks(question: FootingQuestion, result: FootingResult) -> tuple[str, ...]:
+def _remarks(question: FootingQuestion, result: FootingResult, editions: Editions) -> tuple[str, ...]:
     remarks = [_PLACE]
+    if question.soil * (1 + SAME) < soil.PRESUMPTIVE_FLOOR and question.soil_from is None:
+        remarks.append(
+            f"Soil under 1,500 psf must come from a soils investigation ({soil.INVESTIGATION.at(editions)}); "
+            "where this value comes from was not said."
+        )
     if question.base.plate and not question.base.column:
         remarks.append(
             "The post on the plate was not given: the critical sections are taken as for a post of no width."

@@ -170,7 +170,7 @@ def test_a_six_inch_pad_meets_the_irc_and_not_aci() -> None:
 @pytest.mark.parametrize(
     ("given", "clause"),
     [
-        ({"soil": "1000 psf"}, "IRC 2021 R401.4.1"),
+        ({"soil": "1000 psf", "soil_from": "presumptive"}, "IRC 2021 R401.4.1"),
         ({"soil": "13000 psf"}, "IRC 2021 Table R401.4.1"),
         ({"concrete": {"fc": "2000 psi"}}, "ACI 318 19 Table 19.2.1.1"),
         ({"concrete": {"density": "80 lbf/ft**3"}}, "ACI 318 19 19.2.2.1"),
@@ -186,7 +186,15 @@ def test_what_is_out_of_reach_is_refused_with_its_clause(given: dict[str, Any], 
 
 
 def test_poor_soil_from_an_investigation_is_worked() -> None:
-    assert answer(soil="1000 psf", soil_from="investigation")["passes"] is True
+    result = answer(soil="1000 psf", soil_from="investigation")
+    assert result["passes"] is True
+    assert not any("soils investigation" in remark for remark in result["remarks"])
+
+
+def test_poor_soil_of_unsaid_origin_is_worked_and_asks_for_the_investigation() -> None:
+    result = answer(soil="1000 psf")
+    assert result["passes"] is True
+    assert any("soils investigation" in remark for remark in result["remarks"])
 
 
 @pytest.mark.parametrize(
