@@ -8,3 +8,9 @@ class EstimatingConfig(AppConfig):
 
     name = "estimating"
     verbose_name = "Estimating"
+
+    def ready(self) -> None:
+        """Add our pages to the job page and the main navigation."""
+        from estimating import panels
+
+        panels.register_all()

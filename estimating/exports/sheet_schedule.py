@@ -19,8 +19,17 @@ def write_schedule(sheet: Worksheet, document: Mapping[str, Any], title: Mapping
     metric = document["units"] == "metric"
     unit, scale = ("mm", 25.4) if metric else ("in", 1.0)
     row = write_heading(sheet, "Schedule", document, title)
-    write_row(sheet, row, ["Mark", "Member", "Size", f"Length, height or side, {unit}", "", f"Thickness, {unit}", "Note",
-                           "Standing"])  # fmt: skip
+    heads = [
+        "Mark",
+        "Member",
+        "Size",
+        f"Length, height or side, {unit}",
+        "",
+        f"Thickness, {unit}",
+        "Note",
+        "Standing",
+    ]
+    write_row(sheet, row, heads)
     sheet.freeze_panes = sheet.cell(row + 1, 2)
     head = row
     standing = "engineer's sealed schedule" if document["sealed"] else "PRELIMINARY"

@@ -1,0 +1,1 @@
+"""Writes of the estimating app: one door for each thing that changes."""

@@ -1,0 +1,1 @@
+"""Pages of the estimating app: thin, each joins a form, a service and a template."""
