@@ -9,7 +9,7 @@ from structure.diagrams import words
 from structure.diagrams.svg import Drawing
 
 WIDTH = 540.0
-LEFT, RIGHT, TOP = 30.0, 12.0, 26.0
+LEFT, RIGHT, TOP = 30.0, 12.0, 28.0
 THICKEST = 17.0
 DEFAULT_STOREY = 96.0
 DEFAULT_SPAN = 144.0
@@ -118,8 +118,8 @@ class _Section:
 
     def draw(self) -> str:
         pad, house = self.pad, self.house
-        pad.text((LEFT, 14), "PRELIMINARY", strong=True)
-        pad.text((WIDTH - RIGHT, 14), "cut across the wall, to scale", anchor="end", faint=True)
+        pad.text((8, 14), "PRELIMINARY", strong=True)
+        pad.text((WIDTH - 8, 14), "cut across the wall, to scale", anchor="end", faint=True)
         self._shell()
         for index, level in enumerate(house.levels):
             self._level(level, self.heights[index])
@@ -209,7 +209,7 @@ class _Section:
         elif level.left_support != "none" or level.right_support != "none":
             under = peak - abs(ridge) * rise
             pad.line((self.x0, self.y(under)), (self.x0, self.y(height)), "thin")
-        y = upper[1][1] + 4
+        y = upper[1][1] + 6
         pad.text((8, y), level.name, strong=True)
         if not self.house.rise_given:
             pad.text((8, y + 13), "drawn 4 in 12,", faint=True)

@@ -52,7 +52,7 @@ def offset_drawing(offset: OffsetDrawing) -> str:
             pad.line((x(centre + edge), top), (x(centre + edge), bottom), "line")
         pad.line((x(centre), top - 4), (x(centre), bottom + 6), "cut")
         pad.box(24, top, 8, bottom - top, "concrete")
-        pad.path([(62, top + 26), (58, top + 34), (66, top + 42), (62, top + 50)], "hair")
+        pad.path([(84, top + 28), (80, top + 34), (88, top + 40), (84, top + 46)], "hair")
         pad.text((x(centre + thickness / 2) + 6, (top + bottom) / 2), told)
         pad.line((32, (top + bottom) / 2 + 12), (x(centre), (top + bottom) / 2 + 12), "thin")
         pad.text((38, (top + bottom) / 2 + 8), words.length(centre, "us", both=False))
