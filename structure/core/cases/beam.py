@@ -1,0 +1,199 @@
+"""The `beam` kind: a section checked, or the whole catalogue tried."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from structure.core.cases.reader import (
+    BEAM_OVERHANG,
+    LOADS,
+    SECTION,
+    SPANS,
+    Choice,
+    Field,
+    Flag,
+    Integer,
+    Kind,
+    ListOf,
+    Number,
+    OneOf,
+    Quantity,
+    Record,
+    Result,
+    Text,
+    read_line,
+    read_loads,
+    read_section,
+)
+from structure.core.catalogue import Search, search_beams
+from structure.core.clauses import Clause, Editions
+from structure.core.errors import InputError, OutOfScope
+from structure.core.materials.species import held_species, perpendicular_value
+from structure.core.members.beam import BeamQuestion, Limits, Support, check_beam
+
+LIVE_REDUCTION = Clause("ASCE 7", "4.7.2")
+_LATER = {
+    "psl": Clause("NDS", "8"),
+    "lsl": Clause("NDS", "8"),
+    "glulam": Clause("NDS", "5"),
+    "steel": Clause("AISC 360", "F"),
+    "flitch": Clause("AISC 360", "F"),
+}
+_LENGTH = Quantity("length", positive=True)
+_BRACING = OneOf(Choice(("continuous", "ends")), _LENGTH)
+
+
+def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
+    """Answer one beam question. Raises InputError under `given`, OutOfScope for what is not covered."""
+    if (given["section"] is None) == (given["search"] is None):
+        read = None if given["section"] is None else "both"
+        raise InputError("given.section", read, "a section to check, or a search in its place")
+    if given["live_reduction"] != "none":
+        raise OutOfScope(LIVE_REDUCTION.at(editions), "not covered yet: reduced live load; give it reduced")
+    line = read_line(given["spans"], given["overhang"])
+    loads = read_loads(given["loads"], "given.loads", editions.code, line)
+    section = None
+    if given["section"] is not None:
+        section = read_section(given["section"], "given.section", editions.code, editions)
+    bearing = given["bearing"]
+    try:
+        question = BeamQuestion(
+            line=line,
+            loads=tuple(loads),
+            section=section,
+            pattern=given["pattern"],
+            self_weight=given["self_weight"],
+            bracing=given["bracing"],
+            bottom_bracing=given["bottom_bracing"],
+            repetitive=given["repetitive"],
+            wet=given["wet"],
+            deflection=Limits(**given["deflection"]),
+            bearing=None if bearing is None else tuple(bearing) if isinstance(bearing, list) else (bearing,),
+            support=_support(given["support"]),
+            shear_at=given["shear_at"],
+        )
+        if section is not None:
+            return check_beam(question, editions).as_data()
+        return search_beams(question, _search(given["search"], editions), editions).as_data()
+    except InputError as error:
+        prefix = "given.section" if error.field.startswith("properties") else "given"
+        raise error.under(prefix) from None
+
+
+def _support(record: dict[str, Any] | None) -> Support | None:
+    if record is None:
+        return None
+    if (record["species"] is None) == (record["Fc_perp"] is None):
+        read = None if record["species"] is None else "both"
+        raise InputError(
+            "support.species", read, "the species of the wood it bears on, or Fc_perp in its place"
+        )
+    if record["species"] is not None:
+        return Support(perpendicular_value(record["species"]), record["species"])
+    return Support(record["Fc_perp"], "as entered")
+
+
+def _search(record: dict[str, Any], editions: Editions) -> Search:
+    for family in record["families"]:
+        if family in _LATER:
+            raise OutOfScope(_LATER[family].at(editions), f"not covered yet: a search over {family}")
+    return Search(
+        families=tuple(record["families"]),
+        species=tuple(record["species"]),
+        grades=tuple(record["grades"]),
+        lvl_grades=tuple(record["lvl_grades"]) if record["lvl_grades"] else None,
+        max_depth=record["max_depth"],
+        max_plies=record["max_plies"],
+    )
+
+
+KIND = Kind(
+    "beam",
+    (
+        Field("spans", SPANS, required=True, doc="design spans from left to right, used as given"),
+        Field("overhang", BEAM_OVERHANG, doc="beyond the first and the last support"),
+        Field("loads", LOADS, default=[], doc="unfactored, by case; without the self weight"),
+        Field("pattern", Flag(), doc="live on every set of bays; default true for two spans or more"),
+        Field("self_weight", Flag(), default=True, doc="counted as dead load and reported apart"),
+        Field(
+            "bracing", _BRACING, default="ends", doc="of the top edge: all along, at supports, or a distance"
+        ),
+        Field("bottom_bracing", _BRACING, doc="of the bottom edge, where it is pressed over supports"),
+        Field("repetitive", Flag(), default=False, doc="three or more joists or plies act as a system"),
+        Field("wet", Flag(), default=False, doc="over 19 % moisture in service"),
+        Field(
+            "deflection",
+            Record(
+                (
+                    Field("live", Number(min=100, max=2000), default=360),
+                    Field("total", Number(min=100, max=2000), default=240),
+                    Field("creep", Flag(), default=True, doc="dead part 1.5 times, 2 when wet (NDS 3.5.2)"),
+                )
+            ),
+            default={},
+            doc="limits as parts of the span",
+        ),
+        Field("bearing", OneOf(_LENGTH, ListOf(_LENGTH, min=1, max=7)), doc="one length, or one a support"),
+        Field(
+            "support",
+            Record(
+                (
+                    Field("species", Choice(held_species()), doc="of the wood plate under the beam"),
+                    Field("Fc_perp", Quantity("stress", positive=True), doc="in place of a species"),
+                )
+            ),
+            doc="what the beam bears on, for crushing; needs bearing",
+        ),
+        Field("shear_at", Choice(("face", "d")), default="face", doc="d: NDS 3.4.3.1, loads on top only"),
+        Field("live_reduction", Text(40), default="none"),
+        Field("section", SECTION),
+        Field(
+            "search",
+            Record(
+                (
+                    Field(
+                        "families",
+                        ListOf(Choice(("sawn", "lvl", *_LATER)), min=1, max=7),
+                        default=["sawn", "lvl"],
+                    ),
+                    Field(
+                        "species", ListOf(Choice(held_species()), min=1), default=["SPF", "DF-L", "HF", "SP"]
+                    ),
+                    Field(
+                        "grades",
+                        ListOf(Choice(("SS", "No.1&Btr", "No.1", "No.2", "No.3", "Stud")), min=1),
+                        default=["No.2"],
+                        doc="of sawn lumber",
+                    ),
+                    Field("lvl_grades", ListOf(Text(40), min=1), doc="stress classes; default all held"),
+                    Field("max_depth", _LENGTH),
+                    Field("max_plies", Integer(1, 5), default=5),
+                )
+            ),
+            doc="in place of a section: every stock size is tried",
+        ),
+    ),
+    solve={"us": solve},
+    results=(
+        Result("passes", "", "every check; a ratio of exactly 1 passes"),
+        Result("governing", "", "name of the check with the largest ratio"),
+        Result("ratio", "", "largest of all checks"),
+        Result("section", "", "its label"),
+        Result("size.<width|depth|area|section_modulus|inertia>", "", "of all plies"),
+        Result("self_weight.line", "line_load", "counted in dead"),
+        Result("reactions.<n>.max", "force", "over the stress combinations"),
+        Result("reactions.<n>.min", "force", "below zero the support must hold the beam down"),
+        Result("reactions.<n>.by_case.<case>", "force", "unfactored; dead with the self weight"),
+        Result("moment.max", "moment", "signed, sagging positive"),
+        Result("moment.min", "moment", "signed"),
+        Result("shear.max", "force"),
+        Result("checks.<bending|shear|bearing|support_bearing>.demand", "stress"),
+        Result("checks.<deflection_live|deflection_total>.demand", "length"),
+        Result("checks.<name>.<capacity|ratio|combination|clause|passes|steps>"),
+        Result("bearing.<n>.required", "length", "length that each support needs"),
+        Result("adjusted.<Fb|Fv|Fc_perp|E|Emin>", "stress", "of the governing bending combination"),
+        Result("factors.<CD|CM|CL|CF|CV|Cr>", "", "of the governing bending combination"),
+        Result("candidates", "", "of a search: section, ratio, governing, passes, fails, close"),
+    ),
+    doc="A wood beam: bending with stability, shear, bearing, deflection, under every combination.",
+)

@@ -1,0 +1,44 @@
+"""The `design_values` kind: reference values, size factors and size of a section."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from structure.core.cases.reader import SECTION, Field, Kind, Result, read_section
+from structure.core.clauses import Editions
+from structure.core.members.beam import size_data
+from structure.core.units import quantity
+
+
+def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
+    """Look up one section. Raises InputError for a grade that no table holds, OutOfScope for a size."""
+    section = read_section(given["section"], "given.section", editions.code, editions)
+    held = section.reference
+    factors = {"CF": section.size_factors["Fb"]}
+    if section.volume_factor is not None:
+        factors = {"CV": section.volume_factor}
+    return {
+        "section": section.label,
+        "reference": {name: quantity(value, "stress") for name, value in held.values.items()},
+        "factors": factors,
+        "size_factors": dict(section.size_factors),
+        "size": size_data(section),
+        "source": held.source,
+        "marks": list(held.marks),
+        "remarks": list(section.remarks),
+    }
+
+
+KIND = Kind(
+    "design_values",
+    (Field("section", SECTION, required=True),),
+    solve={"us": solve},
+    results=(
+        Result("reference.<Fb|Ft|Fv|Fc_perp|Fc|E|Emin>", "stress", "before every factor"),
+        Result("factors.<CF|CV>", "", "of bending"),
+        Result("size.<width|depth|area|section_modulus|inertia>", "", "of all plies"),
+        Result("source", "", "the table"),
+        Result("marks", "", "what was entered, remembered or is common practice"),
+    ),
+    doc="Reference design values of a wood section, with their source.",
+)

@@ -1,0 +1,156 @@
+"""What a beam line asks of any section: analysed once per load case, combined for every self weight."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+import numpy.typing as npt
+
+from structure.core.codes.us.combinations import Combination, asd, service_live
+from structure.core.members.beam_question import BeamQuestion
+from structure.core.statics.envelope import Analysis, Envelope, analyse_cases
+from structure.core.statics.model import Load
+from structure.core.statics.response import Extremes, Response
+from structure.core.statics.roots import monotone_roots, quadratic_roots
+
+Array = npt.NDArray[np.float64]
+SELF = "self_weight"
+
+
+@dataclass(frozen=True, eq=False)
+class Block:
+    """Sums of one purpose (strength, live or total deflection): rows by weight, and their responses.
+
+    Row `weight * rows_each + row` belongs to weight number `weight`.
+    """
+
+    combinations: tuple[Combination, ...]
+    names: tuple[str, ...]
+    combination_of: npt.NDArray[np.intp]
+    response: Response
+    rows_each: int
+
+    def rows(self, weight: int) -> slice:
+        """The rows of one self weight."""
+        return slice(weight * self.rows_each, (weight + 1) * self.rows_each)
+
+
+@dataclass(frozen=True, eq=False)
+class Demands:
+    """Forces of one question for a list of self weights [lbf/in]."""
+
+    question: BeamQuestion
+    weights: tuple[float, ...]
+    analysis: Analysis
+    strength: Block
+    live: Block | None
+    total: Block
+
+    @cached_property
+    def moments(self) -> tuple[Extremes, ...]:
+        """Moment extremes by bay, a row for every strength sum and weight."""
+        line = self.question.line
+        return tuple(self.strength.response.moment_extremes(bay.start, bay.end) for bay in line.bays)
+
+    @cached_property
+    def shears(self) -> tuple[Extremes, ...]:
+        """Shear extremes by bay, likewise."""
+        line = self.question.line
+        return tuple(self.strength.response.shear_extremes(bay.start, bay.end) for bay in line.bays)
+
+    @cached_property
+    def live_deflections(self) -> tuple[Extremes, ...]:
+        """EI times deflection by bay under what comes and goes; it does not depend on the weight."""
+        return self.live.response.deflection_by_bay() if self.live else ()
+
+    @cached_property
+    def total_deflections(self) -> tuple[Extremes, ...]:
+        """EI times deflection by bay under everything, the dead part with creep."""
+        return self.total.response.deflection_by_bay()
+
+    @cached_property
+    def hogging_lengths(self) -> Array:
+        """Distance from a support to the point of contraflexure, (rows, bays); the longer of two in a bay.
+
+        Where a bay is hogging without a support beside it, the whole bay counts.
+        """
+        response, line = self.strength.response, self.question.line
+        shear_zeros = quadratic_roots(response.shears, response.lengths)
+        zeros = monotone_roots(response.moments, shear_zeros, response.lengths)
+        places = (response.breaks[:-1, None] + zeros).reshape(len(response), -1)
+        M = response.moments[..., None, :]
+        values = M[..., 0] + zeros * (M[..., 1] + zeros * (M[..., 2] + zeros * M[..., 3]))
+        scale = np.abs(response.moments[..., 0]).max(axis=-1, initial=1e-9)[:, None]
+        # A piece without a root holds one of its ends; only places where the moment is nothing count.
+        real = np.abs(values.reshape(places.shape)) <= 1e-9 * scale
+        lengths = np.zeros((len(response), len(line.bays)))
+        for n, bay in enumerate(line.bays):
+            slack = 1e-7 * bay.length
+            inside = real & (places > bay.start + slack) & (places < bay.end - slack)
+            from_left = np.where(inside, places - bay.start, bay.length).min(axis=-1)
+            from_right = np.where(inside, bay.end - places, bay.length).min(axis=-1)
+            left = response.moment(bay.start) < -1e-9 * scale[:, 0]
+            right = response.moment(bay.end) < -1e-9 * scale[:, 0]
+            either = np.maximum(np.where(left, from_left, 0.0), np.where(right, from_right, 0.0))
+            lengths[:, n] = np.where(left | right, either, bay.length)
+        return lengths
+
+
+def analyse_question(question: BeamQuestion, weights: Sequence[float], creep: float) -> Demands:
+    """Analyse each load case once and form every sum for every self weight [lbf/in].
+
+    `creep` multiplies the dead part of the total deflection.
+    """
+    line = question.line
+    loads = list(question.loads)
+    if question.self_weight:
+        loads.append(Load.uniform(SELF, 1.0, 0.0, line.length))
+    analysis = analyse_cases(line, loads, pattern=question.patterned)
+    present = {case for case in analysis.cases if case != SELF}
+    if question.self_weight:
+        present.add("dead")
+    strength = asd(present)
+    live = service_live(present)
+    factors = [_with_self(each.factors) for each in strength]
+    total = [{"dead": creep, SELF: creep}] if "dead" in present else []
+    names = ["D"] if total else []
+    for each in live:
+        total.append({**(total[0] if names and names[0] == "D" else {}), **each.factors})
+        names.append(f"D+{each.name}" if "dead" in present else each.name)
+    return Demands(
+        question=question,
+        weights=tuple(weights),
+        analysis=analysis,
+        strength=_block(analysis, strength, [each.name for each in strength], factors, weights),
+        live=_block(analysis, live, [each.name for each in live], [c.factors for c in live], (0.0,))
+        if live
+        else None,
+        total=_block(analysis, (), names, total, weights),
+    )
+
+
+def _with_self(factors: dict[str, float]) -> dict[str, float]:
+    return {**factors, SELF: factors["dead"]} if "dead" in factors else factors
+
+
+def _block(
+    analysis: Analysis,
+    combinations: Sequence[Combination],
+    names: Sequence[str],
+    factors: Sequence[dict[str, float]],
+    weights: Sequence[float],
+) -> Block:
+    envelope: Envelope = analysis.envelope(factors)
+    own = np.array([key.case == SELF for key in analysis.keys])
+    scale = np.where(own[None, :], np.asarray(weights, dtype=float)[:, None], 1.0)
+    matrix = (scale[:, None, :] * envelope.factors[None, :, :]).reshape(-1, len(analysis.keys))
+    return Block(
+        combinations=tuple(combinations),
+        names=tuple(names),
+        combination_of=np.array([row.combination for row in envelope.rows], dtype=np.intp),
+        response=analysis.response.combined(matrix),
+        rows_each=len(envelope.rows),
+    )

@@ -1,0 +1,111 @@
+"""What is asked of a beam."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from structure.core.clauses import COMMON_PRACTICE, Clause, Editions
+from structure.core.codes.us.irc import ENGINEERED_DESIGN
+from structure.core.errors import InputError, OutOfScope
+from structure.core.materials.section import Section
+from structure.core.statics.model import BeamLine, Load
+
+Bracing = str | float  # "continuous", "ends" or a length in inches
+
+MOST_SPAN = 36.0 * 12.0  # in; common practice: what a house beam of wood may span here
+LEAST_SPAN = 6.0  # in
+MOST_LINE_LOAD = 10_000.0 / 12.0  # lbf/in; common practice
+MOST_POINT_LOAD = 100_000.0  # lbf; common practice
+HOUSE_LOADS = Clause(COMMON_PRACTICE.document, "loads of a house")
+CANTILEVER = Clause(COMMON_PRACTICE.document, "an overhang no longer than the span beside it")
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """Deflection as parts of the span; with `creep` the dead part counts 1.5 times (2 when wet)."""
+
+    live: float = 360.0
+    total: float = 240.0
+    creep: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Support:
+    """What the beam bears on: the value that is crushed [psi], and its name. No C_b is counted for it."""
+
+    F_c_perp: float
+    material: str
+
+
+@dataclass(frozen=True)
+class BeamQuestion:
+    """A wood beam on its supports under its loads. US: lbf, inches, psi.
+
+    `section` may be left out for a search. `bracing` is of the top edge: `continuous`, `ends` or the distance
+    between braces; `bottom_bracing` likewise of the bottom edge where it is pressed. `pattern` left out means
+    patterns of live load from two spans on. `bearing` is a length for all supports or one each.
+    """
+
+    line: BeamLine
+    loads: tuple[Load, ...]
+    section: Section | None = None
+    pattern: bool | None = None
+    self_weight: bool = True
+    bracing: Bracing = "ends"
+    bottom_bracing: Bracing | None = None
+    repetitive: bool = False
+    wet: bool = False
+    deflection: Limits = field(default_factory=Limits)
+    bearing: tuple[float, ...] | None = None
+    support: Support | None = None
+    shear_at: str = "face"
+
+    @property
+    def patterned(self) -> bool:
+        """Whether live load is put on every set of bays."""
+        return len(self.line.spans) > 1 if self.pattern is None else self.pattern
+
+    @property
+    def bearings(self) -> tuple[float, ...] | None:
+        """Bearing length by support. Raises InputError for a list of another length."""
+        supports = len(self.line.supports)
+        if self.bearing is None:
+            return None
+        if len(self.bearing) == 1:
+            return self.bearing * supports
+        if len(self.bearing) != supports:
+            raise InputError(
+                "bearing", f"{len(self.bearing)} lengths", f"one length, or {supports}, one a support"
+            )
+        return self.bearing
+
+
+def check_range(question: BeamQuestion, editions: Editions) -> None:
+    """Raise OutOfScope for spans and loads outside what house framing covers, InputError for no load."""
+    line = question.line
+    for n, span in enumerate(line.spans):
+        if not LEAST_SPAN <= span <= MOST_SPAN:
+            raise OutOfScope(
+                ENGINEERED_DESIGN.at(editions),
+                f"span {n + 1} of {span / 12:.4g} ft is outside the {LEAST_SPAN / 12:g} to {MOST_SPAN / 12:g} ft "
+                "that a preliminary size covers; ask the engineer",
+            )
+    for side, overhang, span in (
+        ("left", line.overhang_left, line.spans[0]),
+        ("right", line.overhang_right, line.spans[-1]),
+    ):
+        if overhang > span:
+            raise OutOfScope(
+                CANTILEVER.at(editions),
+                f"the {side} overhang of {overhang / 12:.4g} ft is longer than its span of {span / 12:.4g} ft",
+            )
+    for load in question.loads:
+        limit, unit = (MOST_POINT_LOAD, "lbf") if load.shape == "point" else (MOST_LINE_LOAD, "lbf/in")
+        if max(abs(load.value), abs(load.end_value)) > limit:
+            raise OutOfScope(
+                HOUSE_LOADS.at(editions),
+                f"a {load.case} load of {max(abs(load.value), abs(load.end_value)):.6g} {unit} is no load of a "
+                f"house: at most {limit:.6g} {unit} are covered",
+            )
+    if not question.self_weight and not any(load.value or load.end_value for load in question.loads):
+        raise InputError("loads", "none", "at least one load that is not zero, or the self weight")
