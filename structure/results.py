@@ -1,5 +1,86 @@
+"""Reading the answer of the engine for a whole wall: the one place that knows its shape."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
 from typing import Any
-def candidates(results: Any) -> list[dict[str, Any]]: raise NotImplementedError
-def chains(results: Any) -> list[Any]: raise NotImplementedError
-def refusals(results: Any) -> list[Any]: raise NotImplementedError
-def remarks(results: Any) -> list[str]: raise NotImplementedError
+
+Row = Mapping[str, Any]
+
+
+def candidates(results: Row) -> list[dict[str, Any]]:
+    """Every beam tried, those that pass first and the least used last among them to fail.
+
+    Each with its label, sizes, how close it is or why it fails, and `given`: the section as a case writes it.
+    """
+    beam = results.get("beam") or {}
+    chosen = (beam.get("chosen") or {}).get("section")
+    rows = [_candidate(each, chosen) for each in beam.get("candidates") or []]
+    return sorted(rows, key=lambda row: not row["passes"])
+
+
+def _candidate(each: Row, chosen: str | None) -> dict[str, Any]:
+    size = each["size"]
+    return {
+        "key": each["section"],
+        "label": each["section"],
+        "family": each["family"],
+        "depth": size["depth"]["value"],
+        "plies": size["plies"],
+        "ratio": each["ratio"],
+        "governing": each["governing"],
+        "passes": each["passes"],
+        "chosen": each["section"] == chosen,
+        "why": each["close"] if each["passes"] else " ".join(f"{f['why']} ({f['clause']})" for f in each["fails"]),
+        "given": section_given(each),
+    }
+
+
+def section_given(each: Row) -> dict[str, Any]:
+    """The section of a candidate as a case writes it."""
+    size = each["size"]
+    given = {
+        "family": each["family"],
+        "grade": each["grade"],
+        "plies": size["plies"],
+        "width": f"{size['ply_width']['value']!r} in",
+        "depth": f"{size['depth']['value']!r} in",
+    }
+    if each.get("species"):
+        given["species"] = each["species"]
+    return given
+
+
+def beam_of(results: Row) -> Row | None:
+    """The beam that was worked out, None where none passes."""
+    return (results.get("beam") or {}).get("chosen")
+
+
+def beam_size(results: Row) -> dict[str, Any] | None:
+    """Width, depth (in) and label of that beam, for the drawings."""
+    beam = beam_of(results)
+    if beam is None:
+        return None
+    size = beam["size"]
+    return {"width": size["width"]["value"], "depth": size["depth"]["value"], "label": beam["section"]}
+
+
+def chains(results: Row) -> list[Row]:
+    """Every reaction with its links down to the ground."""
+    return list(results.get("loadpath") or [])
+
+
+def refusals(results: Row) -> list[Row]:
+    """What the engine would not answer, each with clause and reason."""
+    return list(results.get("refusals") or [])
+
+
+def remarks(results: Row) -> list[str]:
+    """What the engine says beside the numbers."""
+    return list(results.get("remarks") or [])
+
+
+def checks_of(result: Row) -> list[tuple[str, Row]]:
+    """Checks of a member, the one that governs first, the rest by how close they are."""
+    held = result.get("checks") or {}
+    return sorted(held.items(), key=lambda item: -item[1]["ratio"])

@@ -147,7 +147,7 @@ def test_beam_load_arrows_are_as_long_as_their_load():
     assert {load for load, _ in marks} == {30.0, 60.0, 45.0}
     scales = {round(length / load, 6) for load, length in marks}
     assert len(scales) == 1
-    drawn = [e.attrib["d"] for e in ElementTree.fromstring(svg).iter() if "data-length" in e.attrib][0]
+    drawn = next(e.attrib["d"] for e in ElementTree.fromstring(svg).iter() if "data-length" in e.attrib)
     (x1, y1), (x2, y2) = [(float(x), float(y)) for x, y in re.findall(r"[ML]([-\d.]+) ([-\d.]+)", drawn)[:2]]
     assert x1 == x2
     assert y2 - y1 == pytest.approx(marks[0][1], abs=0.011)

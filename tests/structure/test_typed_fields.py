@@ -83,7 +83,7 @@ def test_the_model_column_checks_like_the_form_and_comes_back_from_a_migration()
     assert caught.value.messages == [
         "ground snow: read '30'; accepted is a pressure with a unit, such as 40 psf or 1.9 kPa."
     ]
-    name, path, args, kwargs = column.deconstruct()
+    _, path, args, kwargs = column.deconstruct()
     again = QuantityField(*args, **kwargs)
     assert (again.dimension, again.positive) == ("pressure", False)
     assert path == "structure.fields.QuantityField"
