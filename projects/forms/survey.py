@@ -128,6 +128,14 @@ class DecisionForm(PaperForm):
         self.fields["decided_on"].initial = timezone.localdate
 
 
+class WhyForm(PaperForm):
+    """A written reason for setting something aside."""
+
+    reason = TextField(
+        label="Reason", accepted="why it no longer counts", widget=forms.Textarea(attrs={"rows": 3})
+    )
+
+
 class PhotoForm(PaperForm):
     """A photo for the job."""
 
