@@ -383,7 +383,12 @@ class JurisdictionForm(PaperForm):
     validity_kind = _kind("validity", DayKind.CALENDAR)
     lapse_days = _count("lapse", 1)
     lapse_kind = _kind("lapse", DayKind.CALENDAR)
-    lapse_source = forms.CharField(label="Lapse by", max_length=120, required=False, initial="IRC R105.5")
+    lapse_source = TextField(
+        label="Lapse by",
+        max_length=120,
+        initial="IRC R105.5",
+        accepted="the rule that sets the lapse, or common practice",
+    )
     documents = forms.CharField(
         label="Required documents", widget=_lines(6), required=False, help_text="Each on a line of its own."
     )

@@ -15,6 +15,7 @@ from projects.services.writing import check_text, take_version
 
 DAY_RULES = ("review", "validity", "lapse", "notice")
 LAST_DAY_COUNT = 3650
+LONGEST_TITLE = 160
 
 
 def _fill(authority: Jurisdiction, values: Mapping[str, Any]) -> None:
@@ -41,7 +42,10 @@ def _fill(authority: Jurisdiction, values: Mapping[str, Any]) -> None:
             raise Refused(f"{rule.capitalize()} days: read {kind!r}; accepted is working or calendar.")
         setattr(authority, f"{rule}_days", days)
         setattr(authority, f"{rule}_kind", kind)
-    for text in ("lapse_source", "source", "note"):
+    authority.lapse_source = check_text(
+        "lapse_source", "Lapse by", values["lapse_source"], "the rule that sets the lapse, or common practice"
+    )
+    for text in ("source", "note"):
         setattr(authority, text, values.get(text, "").strip())
 
 
@@ -57,6 +61,12 @@ def _fill_lists(
         twice = sorted({title for title in titles if titles.count(title) > 1})
         if twice:
             raise Refused(f"{label}: read {twice[0]!r} twice; accepted is each once.", field=field)
+        long = next((title for title in titles if len(title) > LONGEST_TITLE), None)
+        if long:
+            raise Refused(
+                f"{label}: read a line of {len(long)} letters; accepted is at most {LONGEST_TITLE}.",
+                field=field,
+            )
     for kind, title in visits:
         if kind not in InspectionKind.values:
             raise Refused(

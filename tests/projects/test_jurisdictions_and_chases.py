@@ -21,6 +21,7 @@ pytestmark = pytest.mark.django_db
         ({"region": "ZZ"}, "Region: read 'ZZ'"),
         ({"code": "fr"}, "Country: read 'fr'"),
         ({"lapse_days": 0}, "Lapse days: read 0; accepted is 1 to 3650"),
+        ({"lapse_source": ""}, "Lapse by: read nothing"),
         ({"notice_kind": "lunar"}, "Notice days: read 'lunar'"),
     ],
 )

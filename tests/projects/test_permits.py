@@ -4,6 +4,7 @@ from datetime import timedelta
 
 import pytest
 from django.core.exceptions import PermissionDenied
+from django.core.management import call_command
 
 from projects.days import add_days
 from projects.errors import Conflict, Refused
@@ -338,6 +339,14 @@ def test_the_task_does_what_the_service_does(job, contractor):
     make_issued_permit(job, contractor, issued=160)
     told = look_for_lapsing_permits.delay().get()
     assert told == [PermitNotice.objects.get().pk]
+
+
+def test_the_nightly_command_says_what_it_found(job, contractor, capsys):
+    make_issued_permit(job, contractor, issued=160)
+    call_command("nightly")
+    assert "about to lapse for want of progress" in capsys.readouterr().out
+    call_command("nightly")
+    assert capsys.readouterr().out == "Background jobs sent again: 0.\n"
 
 
 def test_foreign_jurisdiction_is_refused(job, contractor, stranger):

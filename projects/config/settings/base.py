@@ -163,6 +163,7 @@ DATA_UPLOAD_MAX_NUMBER_FIELDS = 2000
 # --- background work ------------------------------------------------------------------------------
 REDIS_URL: str = env.str("REDIS_URL", default="")
 CELERY_BROKER_URL = REDIS_URL or "memory://"
+CELERY_TASK_DEFAULT_QUEUE = env.str("CELERY_QUEUE", default="carrydown")
 # A broker is not a database: nothing is kept there that the BackgroundJob row does not say.
 CELERY_TASK_IGNORE_RESULT = True
 CELERY_TASK_ALWAYS_EAGER = not REDIS_URL
