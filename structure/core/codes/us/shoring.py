@@ -62,6 +62,12 @@ def overhang_uplift(P: float, L: float, a: float) -> float:
     return P * a / (L - a)
 
 
+@formula("U", "q * a ** 2 / (2 * (L - a))", unit="lbf/in", clause=OVERHANG, q="lbf/in**2", L="in", a="in")
+def overhang_strip_uplift(q: float, L: float, a: float) -> float:
+    """How hard people on the free end alone pry up the far end. q [psi], L and a [in]; [lbf/in]."""
+    return q * a**2 / (2 * (L - a))
+
+
 @formula("R_D", "0.6 * R_far", unit="lbf/in", clause=HELD_DOWN, R_far="lbf/in")
 def holding_down(R_far: float) -> float:
     """Dead load that may be counted on to hold an end down. ASCE 7 2.4.1. R_far [lbf/in]; [lbf/in]."""
