@@ -74,7 +74,7 @@ def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
         )
         if section is not None:
             return check_beam(question, editions).as_data()
-        return search_beams(question, _search(given["search"], editions), editions).as_data()
+        return search_beams(question, read_search(given["search"], editions), editions).as_data()
     except InputError as error:
         prefix = "given.section" if error.field.startswith("properties") else "given"
         raise error.under(prefix) from None
@@ -93,7 +93,8 @@ def _support(record: dict[str, Any] | None) -> Support | None:
     return Support(record["Fc_perp"], "as entered")
 
 
-def _search(record: dict[str, Any], editions: Editions) -> Search:
+def read_search(record: dict[str, Any], editions: Editions) -> Search:
+    """The catalogue search from the typed record of the `search` field. OutOfScope for a family not covered."""
     for family in record["families"]:
         if family in _LATER:
             raise OutOfScope(_LATER[family].at(editions), f"not covered yet: a search over {family}")

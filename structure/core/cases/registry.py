@@ -24,6 +24,7 @@ KIND_NAMES = (
     "design_values",
     "snow",
     "loadpath",
+    "wall",
 )
 _CODE_DOCUMENT = {"us": Clause("IRC", ""), "ca": Clause("NBC", "")}
 

@@ -1,0 +1,222 @@
+"""The `wall` kind: the whole wall at once, from the house section to the soil and the shoring."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from structure.core.cases import beam, shoring
+from structure.core.cases.reader import (
+    SECTION,
+    Choice,
+    Field,
+    Flag,
+    Kind,
+    ListOf,
+    Quantity,
+    Record,
+    Result,
+    Text,
+    Type,
+    read_section,
+)
+from structure.core.cases.takedown import LEVELS, read_levels
+from structure.core.clauses import Editions
+from structure.core.errors import InputError
+from structure.core.materials.species import held_species
+from structure.core.members.beam import Limits
+from structure.core.wall import design_wall
+from structure.core.wall_question import Beneath, Opening, Pads, PostLumber, Stated, WallQuestion
+
+_LENGTH = Quantity("length", positive=True)
+_SPECIES = Choice(held_species())
+
+
+def _type(kind: Kind, name: str) -> Type:
+    """The type of a field of another kind, so that both take the same."""
+    return next(each.type for each in kind.fields if each.name == name)
+
+
+_OPENING = Record(
+    (
+        Field("clear_width", _LENGTH, required=True, doc="face to face of the posts"),
+        Field("ceiling_height", _LENGTH, required=True, doc="floor to the underside of the joists"),
+        Field("end_bearing", _LENGTH, default="4 1/2 in", doc="length of the beam on each post"),
+        Field(
+            "mounting", Choice(("dropped", "flush")), default="dropped", doc="under the joists, or level with them"
+        ),
+        Field("joist_depth", _LENGTH, default="9 1/4 in", doc="of the joists over the wall, for a flush beam"),
+        Field("headroom", _LENGTH, doc="what must stay clear under the beam; default nothing is asked"),
+        Field(
+            "bracing",
+            _type(beam.KIND, "bracing"),
+            doc="of the top edge; default continuous where joists cross the beam, else its ends",
+        ),
+    )
+)
+_STATED = Record(
+    (
+        Field("capacity", Quantity("force", positive=True), required=True, doc="allowable, at this height"),
+        Field("source", Text(), required=True, doc="the maker's paper"),
+        Field("base_plate", _LENGTH, required=True, doc="side of the plate that stands on the pad"),
+        Field("longest", _LENGTH, doc="height up to which the capacity is stated"),
+    )
+)
+_BELOW = Record(
+    (
+        Field("ground", Choice(("slab", "crawl", "basement")), required=True, doc="what is under this floor"),
+        Field("height", _LENGTH, doc="pad or slab down there to the underside of the floor framing"),
+        Field(
+            "way",
+            Choice(("new_post", "stated_post", "existing_wall", "existing_beam", "unknown")),
+            default="new_post",
+            doc="how the load goes on down there; unknown breaks the load path",
+        ),
+        Field("blocked", Flag(), default=True, doc="solid blocking through the floor cavity is put in"),
+        Field("stated", _STATED, doc="for an adjustable or pipe post, which stands on a pad of its own"),
+    )
+)
+_SOIL = Record(
+    (
+        Field("allowable", Quantity("pressure", positive=True), required=True, doc="gross unless net"),
+        Field("source", Text(), doc="where the value comes from, in words"),
+        Field("from", Choice(("presumptive", "investigation"))),
+        Field("net", Flag(), default=False),
+    )
+)
+_PAD = Record(
+    (
+        Field("fc", Quantity("stress", positive=True), default="2500 psi"),
+        Field("density", Quantity("density", positive=True), default="150 lbf/ft**3"),
+        Field("step", _LENGTH, default="2 in", doc="rounding of what is solved"),
+        Field("side", _LENGTH, doc="solved if absent"),
+        Field("thickness", _LENGTH, doc="solved if absent"),
+    )
+)
+_POSTS = Record(
+    (
+        Field("species", ListOf(_SPECIES, min=1), default=["SPF"]),
+        Field("grade", Choice(("SS", "No.1&Btr", "No.1", "No.2", "No.3", "Stud")), default="Stud"),
+        Field("solid", Flag(), default=False, doc="try small solid timbers too"),
+        Field("deepest", _LENGTH, doc="stud depth of the wall that hides them; default nothing hides them"),
+        Field("plate_species", _SPECIES, default="SPF"),
+        Field("plate_thickness", _LENGTH, default="1 1/2 in"),
+    )
+)
+# What the wall itself tells the shoring plan.
+_TOLD = ("levels", "clear_opening")
+_SHORING = Record([each for each in shoring.KIND.fields if each.name not in _TOLD])
+
+
+def read_wall(given: Mapping[str, Any], editions: Editions) -> WallQuestion:
+    """The question from the typed fields of the `wall` kind. InputError paths begin under `given`."""
+    code = editions.code
+    soil, pad, posts, below = given["soil"], given["pad"], given["posts"], given["below"]
+    chosen = given["beam"]
+    return WallQuestion(
+        levels=tuple(read_levels(given["levels"])),
+        opening=Opening(**given["opening"]),
+        pads=Pads(
+            soil=soil["allowable"],
+            soil_source=soil["source"] or "",
+            soil_from=soil["from"],
+            net=soil["net"],
+            f_c=pad["fc"],
+            density=pad["density"],
+            step=pad["step"],
+            side=pad["side"],
+            thickness=pad["thickness"],
+        ),
+        beneath=_beneath(below),
+        search=beam.read_search(given["search"], editions),
+        beam=None if chosen is None else read_section(chosen, "beam", code, editions),
+        posts=PostLumber(
+            species=tuple(posts["species"]),
+            grade=posts["grade"],
+            solid=posts["solid"],
+            deepest=posts["deepest"],
+            plate_species=posts["plate_species"],
+            plate_thickness=posts["plate_thickness"],
+        ),
+        limits=Limits(**given["deflection"]),
+        repetitive=given["repetitive"],
+        shoring=_shoring(given, editions),
+    )
+
+
+def _beneath(read: Mapping[str, Any] | None) -> Beneath | None:
+    if read is None:
+        return None
+    stated = read["stated"]
+    return Beneath(
+        ground=read["ground"],
+        height=read["height"],
+        way=read["way"],
+        blocked=read["blocked"],
+        stated=None if stated is None else Stated(**stated),
+    )
+
+
+def _shoring(given: Mapping[str, Any], editions: Editions) -> Any:
+    held = dict(given["shoring"])
+    told = {"levels": given["levels"], "clear_opening": given["opening"]["clear_width"]}
+    if held["height"] is None:
+        held["height"] = given["opening"]["ceiling_height"]
+    if held["floor_below"] is None:
+        held["floor_below"] = _floors(given["below"])
+    try:
+        return shoring.read_question(held | told, editions)
+    except InputError as error:
+        raise error.under("shoring") from None
+
+
+def _floors(below: Mapping[str, Any] | None) -> list[Any] | None:
+    """What the sill stands on, from what is known of the storey below."""
+    if below is None:
+        return None
+    if below["ground"] == "slab":
+        return ["slab"]
+    framed = {"kind": "framed", "name": None, "thickness": None, "soil": None, "height": below["height"]}
+    return [framed, "slab" if below["ground"] == "basement" else "soil"]
+
+
+def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
+    try:
+        return design_wall(read_wall(given, editions), editions)
+    except InputError as error:
+        raise error.under("given") from None
+
+
+KIND = Kind(
+    "wall",
+    (
+        Field("levels", LEVELS, required=True, doc="above the wall, from the top down, as for takedown"),
+        Field("opening", _OPENING, required=True),
+        Field("soil", _SOIL, required=True),
+        Field("pad", _PAD, default={}, doc="concrete of the pads, and sizes to check in place of solving"),
+        Field("below", _BELOW, doc="what is under the floor; left out, the load path is broken"),
+        Field("search", _type(beam.KIND, "search"), default={}, doc="beams to try"),
+        Field("beam", SECTION, doc="the section to design for; default the lightest that passes"),
+        Field("repetitive", Flag(), default=False, doc="as for a beam"),
+        Field("deflection", _type(beam.KIND, "deflection"), default={}, doc="as for a beam"),
+        Field("posts", _POSTS, default={}, doc="lumber of the posts"),
+        Field("shoring", _SHORING, default={}, doc="as for shoring; levels and opening are those of the wall"),
+    ),
+    solve={"us": _solve},
+    results=(
+        Result("takedown", "", "result of the takedown kind"),
+        Result("beam.candidates", "", "every stock size with ratio, governing check and why it fails"),
+        Result("beam.chosen", "", "result of the beam kind for the chosen section, with headroom and member"),
+        Result("beam.length", "length", "with the bearing at both ends"),
+        Result("posts.<n>.result", "", "result of the post kind; marks P1, P2 and, below, P1B, P2B"),
+        Result("bearing.<n>.result", "", "result of the bearing kind, beam on post"),
+        Result("footings.<n>.result", "", "result of the footing kind; marks F1, F2"),
+        Result("shoring", "", "result of the shoring kind"),
+        Result("loadpath.<n>", "", "result of the loadpath kind for each end"),
+        Result("refusals.<n>.<part|clause|reason>", "", "parts that the rules held do not cover"),
+        Result("blocks", "", "what blocks the engineering package, in words"),
+        Result("blocks_package", "", "true while anything blocks"),
+        Result("versions.<core|data|code|editions>", "", "what answered"),
+    ),
+    doc="The whole wall: loads down, beam, posts, bearing, pads, shoring and the way to the soil.",
+)

@@ -1,0 +1,5 @@
+"""Version of the engine, kept with every answer."""
+
+from __future__ import annotations
+
+CORE_VERSION = "0.1.0"

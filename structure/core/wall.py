@@ -1,0 +1,351 @@
+"""The whole wall at once: loads down, beam, posts, bearing, pads, shoring and the way to the soil.
+
+Pure: a question in, plain data out. What the rules held do not cover is told as a refusal of that part,
+and the rest is still answered; what is missing between beam and soil blocks the engineering package.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from structure.core.catalogue import Candidate, search_beams
+from structure.core.clauses import COMMON_PRACTICE, Clause, Editions
+from structure.core.errors import InputError, OutOfScope
+from structure.core.members.beam import BeamQuestion, BeamResult, check_beam
+from structure.core.members.checkdata import check_data
+from structure.core.members.post import PostResult
+from structure.core.members.shoring import plan_shoring
+from structure.core.statics.model import BeamLine
+from structure.core.takedown import TakedownResult, take_down
+from structure.core.takedown_line import Point, beam_loads
+from structure.core.units import quantity
+from structure.core.version import CORE_VERSION
+from structure.core.wall_ends import End, Refusal, carry_down, end_loads, section_data
+from structure.core.wall_question import WallQuestion
+from structure.data.loader import data_checksum
+
+HEADROOM = Clause(COMMON_PRACTICE.document, "clear height under a beam, as asked for")
+STOCK = Clause(COMMON_PRACTICE.document, "stock sizes of beams")
+SIDES = ("left", "right")
+
+
+def design_wall(question: WallQuestion, editions: Editions) -> dict[str, Any]:
+    """Answer the whole wall as plain data with `status` ok, or refused where no beam can be named.
+
+    Keys: takedown, beam (candidates, chosen, length), posts, bearing, footings, shoring, loadpath, remarks,
+    refusals, blocks, versions. Raises InputError for what cannot be meant.
+    """
+    result: dict[str, Any] = _empty(editions)
+    refusals: list[Refusal] = []
+    result["shoring"] = _shoring(question, refusals, editions)
+    try:
+        down = take_down(question.levels, editions)
+        result["takedown"] = down.as_data()
+        result["remarks"] += down.remarks
+        asked, outside = _beam_question(question, down)
+        rows, chosen = _beam(question, asked, refusals, editions)
+    except OutOfScope as refusal:
+        refusals.insert(0, Refusal("beam", refusal.clause, refusal.reason))
+        return _closed(result, refusals, None)
+    result["remarks"] += [_left_outside(point) for point in outside]
+    result["beam"] = _beam_data(question, asked, rows, chosen)
+    if chosen is None:
+        return _closed(result, refusals, None)
+    result["remarks"] += chosen.remarks
+    ends = []
+    for n, name in enumerate(SIDES):
+        place = 0.0 if n == 0 else question.opening.clear_width
+        loads, steps = end_loads(chosen, n, _line_at(down, place), question.opening.end_bearing, editions)
+        ends.append(carry_down(End(name, n + 1, loads, steps), question, chosen, editions))
+    for end in ends:
+        refusals += end.refusals
+        _add_end(result, end, question)
+    return _closed(result, refusals, ends)
+
+
+def _empty(editions: Editions) -> dict[str, Any]:
+    return {
+        "takedown": None,
+        "beam": {"candidates": [], "chosen": None},
+        "posts": [],
+        "bearing": [],
+        "footings": [],
+        "shoring": None,
+        "loadpath": [],
+        "remarks": ["Preliminary: an engineer's sealed design takes the place of every size here."],
+        "refusals": [],
+        "blocks": [],
+        "versions": {
+            "core": CORE_VERSION,
+            "data": data_checksum(),
+            "code": editions.code,
+            "editions": dict(editions.documents),
+        },
+    }
+
+
+def _closed(
+    result: dict[str, Any], refusals: Sequence[Refusal], ends: Sequence[End] | None
+) -> dict[str, Any]:
+    """The result with its refusals, what blocks the package, and its status."""
+    blocks = [f"{each.part}: {each.reason}" for each in refusals]
+    for end in ends or ():
+        if end.chain is not None:
+            blocks += [*end.chain.missing, *end.chain.fails]
+    shoring = result["shoring"]
+    if shoring is None:
+        blocks.append("Shoring: nothing was asked; a wall is not opened without a shoring plan.")
+    elif shoring.get("status") != "refused" and not shoring["passes"]:
+        blocks.append("Shoring: the plan does not pass; see its checks.")
+    chosen = result["beam"]["chosen"]
+    if chosen is not None and not chosen["passes"]:
+        blocks.append(
+            f"Beam B1: {chosen['section']} does not pass ({chosen['governing'].replace('_', ' ')})."
+        )
+    result["remarks"] = list(dict.fromkeys(result["remarks"]))
+    closed = result | {
+        "refusals": [each.as_data() for each in refusals],
+        "blocks": list(dict.fromkeys(blocks)),
+        "blocks_package": bool(blocks),
+        "status": "ok",
+    }
+    if chosen is None and refusals:
+        first = next((each for each in refusals if each.part == "beam"), refusals[0])
+        closed |= {"status": "refused", "clause": str(first.clause), "reason": first.reason}
+    return closed
+
+
+def _beam_question(question: WallQuestion, down: TakedownResult) -> tuple[BeamQuestion, list[Point]]:
+    opening = question.opening
+    start = -opening.end_bearing / 2
+    loads, outside = beam_loads(down.segments, down.points, start, opening.span)
+    asked = BeamQuestion(
+        line=BeamLine((opening.span,)),
+        loads=tuple(loads),
+        bracing=_bracing(question),
+        repetitive=question.repetitive,
+        deflection=question.limits,
+        bearing=(opening.end_bearing,),
+    )
+    return asked, outside
+
+
+def _bracing(question: WallQuestion) -> str | float:
+    """Joists on top or in hangers hold the top edge where they cross the beam; otherwise only its ends do."""
+    if question.opening.bracing is not None:
+        return question.opening.bracing
+    lowest = question.levels[-1]
+    crossed = lowest.framing == "perpendicular" and any(
+        side is not None and side.support != "none" for side in (lowest.left, lowest.right)
+    )
+    return "continuous" if crossed else "ends"
+
+
+def _beam(
+    question: WallQuestion, asked: BeamQuestion, refusals: list[Refusal], editions: Editions
+) -> tuple[list[dict[str, Any]], BeamResult | None]:
+    """Every candidate with its words, and the chosen beam: the user's, else the lightest that passes."""
+    found = search_beams(asked, question.search, editions)
+    rows, first = [], None
+    for candidate in found.candidates:
+        row = candidate.as_data() | _room_under(question, candidate, editions)
+        rows.append(row)
+        if first is None and row["passes"]:
+            first = candidate
+    if question.beam is not None:
+        try:
+            return rows, check_beam(_with(asked, question), editions)
+        except OutOfScope as refusal:
+            refusals.append(Refusal("beam", refusal.clause, refusal.reason))
+            return rows, None
+    if first is None:
+        refusals.append(
+            Refusal(
+                "beam",
+                STOCK.at(editions),
+                "no stock size passes: shorten the opening, add a post, or ask the engineer",
+            )
+        )
+        return rows, None
+    # Checked once more by itself, so that its forces are those of its own weight alone.
+    return rows, check_beam(_with(asked, question, first), editions)
+
+
+def _with(asked: BeamQuestion, question: WallQuestion, first: Candidate | None = None) -> BeamQuestion:
+    section = question.beam if first is None else first.section
+    return BeamQuestion(
+        line=asked.line,
+        loads=asked.loads,
+        section=section,
+        bracing=asked.bracing,
+        repetitive=asked.repetitive,
+        deflection=asked.deflection,
+        bearing=asked.bearing,
+    )
+
+
+def _room_under(question: WallQuestion, candidate: Candidate, editions: Editions) -> dict[str, Any]:
+    wanted = question.opening.headroom
+    clear = question.opening.under_beam(candidate.section.depth)
+    if wanted is None or clear >= wanted - 1e-9:
+        return {}
+    row = {
+        "check": "headroom",
+        "ratio": None,
+        "why": f"Headroom: {clear:g} in stay clear under it where {wanted:g} in are asked for.",
+        "clause": str(HEADROOM.at(editions)),
+    }
+    return {"passes": False, "close": None, "fails": [row, *candidate.fails]}
+
+
+def _beam_data(
+    question: WallQuestion, asked: BeamQuestion, rows: list[dict[str, Any]], chosen: BeamResult | None
+) -> dict[str, Any]:
+    opening = question.opening
+    data: dict[str, Any] = {
+        "mark": "B1",
+        "span": quantity(opening.span, "length"),
+        "length": quantity(opening.beam_length, "length"),
+        "mounting": opening.mounting,
+        "bracing": asked.bracing if isinstance(asked.bracing, str) else quantity(asked.bracing, "length"),
+        "loads": [_load_data(load) for load in asked.loads],
+        "candidates": rows,
+        "tried": len(rows),
+        "passing": sum(row["passes"] for row in rows),
+        "chosen_by": "nobody" if chosen is None else "user" if question.beam is not None else "lightest",
+        "chosen": None,
+    }
+    if chosen is None:
+        return data
+    clear = opening.under_beam(chosen.section.depth)
+    headroom = {
+        "clear": quantity(clear, "length"),
+        "asked": None if opening.headroom is None else quantity(opening.headroom, "length"),
+        "passes": opening.headroom is None or clear >= opening.headroom - 1e-9,
+    }
+    held = chosen.as_data()
+    held |= {"headroom": headroom, "member": section_data(chosen.section)}
+    if not headroom["passes"]:
+        held |= {"passes": False, "governing": "headroom"}
+    return data | {"chosen": held}
+
+
+def _load_data(load: Any) -> dict[str, Any]:
+    """A load on the beam, from the beam's left support."""
+    if load.shape == "point":
+        return {
+            "case": load.case,
+            "shape": "point",
+            "value": quantity(load.value, "force"),
+            "at": quantity(load.start, "length"),
+        }
+    return {
+        "case": load.case,
+        "shape": load.shape,
+        "value": quantity(load.value, "line_load"),
+        "end_value": quantity(load.end_value, "line_load"),
+        "start": quantity(load.start, "length"),
+        "end": quantity(load.end, "length"),
+    }
+
+
+def _line_at(down: TakedownResult, place: float) -> Mapping[str, float]:
+    """Line load by case at a place of the wall line [lbf/in]; the heavier piece where two meet."""
+    found: dict[str, float] = {}
+    for piece in down.segments:
+        starts = piece.start is None or piece.start <= place
+        if starts and (piece.end is None or place <= piece.end):
+            for case, value in piece.line.items():
+                found[case] = max(found.get(case, value), value)
+    return found
+
+
+def _left_outside(point: Point) -> str:
+    return (
+        f"A {point.case.replace('_', ' ')} load of {point.value:,.0f} lbf at {point.at:g} in lies beyond the beam: "
+        "it stays on the wall that stays, and must be followed down there."
+    )
+
+
+def _add_end(result: dict[str, Any], end: End, question: WallQuestion) -> None:
+    loads = {case: quantity(value, "force") for case, value in end.loads.items()}
+    steps = [step.as_data() for step in end.steps]
+    post: dict[str, Any] = {
+        "mark": end.mark("P"),
+        "end": end.name,
+        "storey": "wall",
+        "loads": loads,
+        "steps": steps,
+        "candidates": end.candidates,
+        "result": None,
+        "member": None,
+    }
+    if end.post is not None and end.seat is not None:
+        post |= {
+            "result": end.post.as_data(),
+            "member": _post_member(end.post),
+            "seat": {
+                "along": quantity(end.seat.along, "length"),
+                "across": quantity(end.seat.across, "length"),
+                "turned": end.seat.turned,
+            },
+        }
+        if end.seat.turned:
+            result["remarks"].append(
+                f"{end.mark('P')}: the post is turned, plies across the wall, so that the whole width of the beam "
+                "stands on it (common practice); it stands out of a thinner wall."
+            )
+    result["posts"].append(post)
+    beneath = question.beneath
+    if beneath is not None and beneath.ground != "slab" and beneath.way in ("new_post", "stated_post"):
+        held = end.below
+        result["posts"].append(
+            {
+                "mark": f"{end.mark('P')}B",
+                "end": end.name,
+                "storey": beneath.ground,
+                "loads": loads,
+                "steps": steps,
+                "candidates": end.below_candidates,
+                "result": None if held is None else held.as_data(),
+                "member": _post_member(held) if isinstance(held, PostResult) else None,
+            }
+        )
+    if end.bearing is not None and end.seat is not None:
+        result["bearing"].append(
+            {
+                "mark": end.mark("P"),
+                "end": end.name,
+                "length": quantity(end.seat.along, "length"),
+                "width": quantity(end.bearing.question.width, "length"),
+                "result": end.bearing.as_data(),
+                "check": check_data(end.bearing.check),
+            }
+        )
+    if end.footing is not None:
+        result["footings"].append({"mark": end.mark("F"), "end": end.name, "result": end.footing.as_data()})
+        result["remarks"] += end.footing.remarks
+    if end.chain is not None:
+        result["loadpath"].append(end.chain.as_data() | {"end": end.name})
+
+
+def _post_member(post: PostResult) -> dict[str, Any]:
+    return section_data(post.question.section, post.question.fastened) | {
+        "height": quantity(post.question.height, "length")
+    }
+
+
+def _shoring(question: WallQuestion, refusals: list[Refusal], editions: Editions) -> dict[str, Any] | None:
+    if question.shoring is None:
+        return None
+    try:
+        result = plan_shoring(question.shoring, editions)
+    except InputError as error:
+        raise error.under("shoring") from None
+    except OutOfScope as refusal:
+        refusals.append(Refusal("shoring", refusal.clause, refusal.reason))
+        return {"status": "refused", "clause": str(refusal.clause), "reason": refusal.reason, "passes": False}
+    if result.refusal is not None:
+        refusals.append(Refusal("shoring", result.refusal.clause, result.refusal.reason))
+    return {"status": "ok"} | result.as_data()

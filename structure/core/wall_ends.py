@@ -1,0 +1,322 @@
+"""One end of the new beam carried to the ground: bearing, post, floor, post below, pad, soil."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from structure.core.clauses import COMMON_PRACTICE, Clause, ClauseRef, Editions
+from structure.core.errors import InputError, OutOfScope
+from structure.core.loadpath import Below, Chain, Duty, Link, LinkKind, follow, post_links
+from structure.core.materials.section import Section
+from structure.core.materials.species import perpendicular_value
+from structure.core.members.beam import BeamResult
+from structure.core.members.bearing import BearingQuestion, BearingResult, PlateQuestion, check_bearing
+from structure.core.members.footing import FootingQuestion, FootingResult, size_pad
+from structure.core.members.footing_checks import Base
+from structure.core.members.post import PostQuestion, PostResult
+from structure.core.members.post_search import PostCandidate, search_posts
+from structure.core.members.stated_post import StatedPost, StatedResult, check_stated_post
+from structure.core.trace import Step, formula
+from structure.core.units import quantity
+from structure.core.wall_question import WallQuestion
+
+STRIP = Clause(COMMON_PRACTICE.document, "load over the bearing goes straight into the post")
+SEAT = Clause(COMMON_PRACTICE.document, "the whole width of a beam stands on its post")
+NO_POST = Clause(COMMON_PRACTICE.document, "post sizes that a yard keeps")
+
+
+@formula("P", "R + w * l_b / 2", unit="lbf", clause=STRIP, R="lbf", w="lbf/inch", l_b="inch")
+def post_load(R: float, w: float, l_b: float) -> float:
+    """Load of one case on an end post: the beam's reaction and what stands over the outer half of its bearing.
+
+    Common practice. R [lbf], w [lbf/in], l_b [in]; result [lbf].
+    """
+    return R + w * l_b / 2
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """A part that the rules held do not cover, with its clause."""
+
+    part: str
+    clause: ClauseRef
+    reason: str
+
+    def as_data(self) -> dict[str, Any]:
+        return {"part": self.part, "clause": str(self.clause), "reason": self.reason}
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """How a beam stands on a post: the length along the beam and the width across it [in]."""
+
+    along: float
+    across: float
+    turned: bool
+
+
+@dataclass(slots=True)
+class End:
+    """One end of the beam with everything under it; what could not be found stays None."""
+
+    name: str
+    number: int
+    loads: Mapping[str, float]
+    steps: tuple[Step, ...]
+    candidates: list[dict[str, Any]] = field(default_factory=list)
+    post: PostResult | None = None
+    seat: Seat | None = None
+    bearing: BearingResult | None = None
+    below: PostResult | StatedResult | None = None
+    below_candidates: list[dict[str, Any]] = field(default_factory=list)
+    footing: FootingResult | None = None
+    chain: Chain | None = None
+    refusals: list[Refusal] = field(default_factory=list)
+
+    def mark(self, letter: str) -> str:
+        """`P1`, `F2`: the letter of the member and the number of the end."""
+        return f"{letter}{self.number}"
+
+
+def seat_of(post: Section, beam: Section) -> Seat | None:
+    """Plies along the wall if the post is deep enough for the beam, else turned; None if neither holds it."""
+    room = 1e-9
+    if post.depth >= beam.breadth - room:
+        return Seat(post.breadth, post.depth, turned=False)
+    if post.breadth >= beam.breadth - room:
+        return Seat(post.depth, post.breadth, turned=True)
+    return None
+
+
+def carry_down(end: End, question: WallQuestion, beam: BeamResult, editions: Editions) -> End:
+    """Find the members under one end and follow its load to the soil. Refusals stay with the end."""
+    _post(end, question, beam, editions)
+    if end.post is not None:
+        _below(end, question, editions)
+        _pad(end, question, editions)
+    end.chain = _chain(end, question, beam, editions)
+    return end
+
+
+def _refused(end: End, part: str, clause: ClauseRef, reason: str) -> None:
+    end.refusals.append(Refusal(part, clause, reason))
+
+
+def _post(end: End, question: WallQuestion, beam: BeamResult, editions: Editions) -> None:
+    lumber, section = question.posts, beam.section
+    height = question.opening.under_beam(section.depth) - lumber.plate_thickness
+    if height <= 0:
+        raise InputError(
+            "opening.ceiling_height",
+            f"{question.opening.ceiling_height:g} in",
+            f"a height that leaves room for a beam {section.depth:g} in deep and its posts",
+        )
+    try:
+        found = search_posts(
+            _asked(end, question, height),
+            editions,
+            species=lumber.species,
+            grade=lumber.grade,
+            solid=lumber.solid,
+            deepest=lumber.deepest,
+            least_width=section.breadth,
+        )
+    except OutOfScope as refusal:
+        _refused(end, end.mark("P"), refusal.clause, refusal.reason)
+        return
+    for candidate in found.candidates:
+        row = candidate.as_data()
+        if end.post is None and candidate.passes:
+            row |= _seated(end, candidate, beam, editions)
+        end.candidates.append(row)
+    if end.post is None:
+        _refused(
+            end,
+            end.mark("P"),
+            NO_POST.at(editions),
+            "no post size tried carries this end; more plies, a better grade, a solid post or the engineer",
+        )
+
+
+def _asked(end: End, question: WallQuestion, height: float) -> PostQuestion:
+    species = question.posts.plate_species
+    plate = PlateQuestion(F_c_perp=perpendicular_value(species), material=species)
+    return PostQuestion(height=height, loads=end.loads, section=None, plate=plate)
+
+
+def _seated(end: End, candidate: PostCandidate, beam: BeamResult, editions: Editions) -> dict[str, Any]:
+    """Take the post if the beam can stand on it; else the words that its row gets."""
+    assert candidate.section is not None  # noqa: S101 - it passes, so it was made
+    seat = seat_of(candidate.section, beam.section)
+    if seat is None:
+        return {"passes": False, "why": f"too narrow for a beam {beam.section.breadth:g} in wide to stand on"}
+    bearing = check_bearing(
+        BearingQuestion(
+            F_c_perp=beam.section.reference.value("Fc_perp"),
+            width=beam.section.breadth,
+            length=seat.along,
+            loads=end.loads,
+            material=beam.section.label,
+        ),
+        editions,
+    )
+    if not bearing.check.passes:
+        return {
+            "passes": False,
+            "why": f"the beam crushes on it: bearing {bearing.check.ratio:.2f} on {seat.along:g} in, "
+            f"{bearing.required_length:.2f} in needed",
+        }
+    end.post, end.seat, end.bearing = candidate.result, seat, bearing
+    return {"chosen": True}
+
+
+def _below(end: End, question: WallQuestion, editions: Editions) -> None:
+    beneath = question.beneath
+    if beneath is None or beneath.ground == "slab" or beneath.way not in ("new_post", "stated_post"):
+        return
+    mark = f"{end.mark('P')}B"
+    if beneath.height is None:
+        raise InputError(
+            "below.height", None, "the height from the slab or pad to the floor framing above it"
+        )
+    try:
+        if beneath.way == "stated_post":
+            if beneath.stated is None:
+                raise InputError(
+                    "below.stated", None, "the maker's stated capacity of the post and its source"
+                )
+            stated = beneath.stated
+            end.below = check_stated_post(
+                StatedPost(beneath.height, end.loads, stated.capacity, stated.source, stated.longest),
+                editions,
+            )
+            return
+        lumber = question.posts
+        found = search_posts(
+            _asked(end, question, beneath.height - lumber.plate_thickness),
+            editions,
+            species=lumber.species,
+            grade=lumber.grade,
+            solid=True,
+        )
+    except OutOfScope as refusal:
+        _refused(end, mark, refusal.clause, refusal.reason)
+        return
+    end.below_candidates = [each.as_data() for each in found.candidates]
+    if found.chosen is None:
+        _refused(
+            end, mark, NO_POST.at(editions), "no post size tried carries it down from the floor to the pad"
+        )
+    else:
+        end.below = found.chosen.result
+
+
+def _base(end: End, question: WallQuestion) -> Base | None:
+    beneath = question.beneath
+    if beneath is None:
+        return None
+    if beneath.ground == "slab" and end.seat is not None:
+        return Base(end.seat.along, end.seat.across)
+    if isinstance(end.below, StatedResult) and beneath.stated is not None:
+        return Base(beneath.stated.base_plate, beneath.stated.base_plate, plate=True)
+    if isinstance(end.below, PostResult):
+        section = end.below.question.section
+        return Base(section.breadth, section.depth)
+    return None
+
+
+def _pad(end: End, question: WallQuestion, editions: Editions) -> None:
+    base, pads = _base(end, question), question.pads
+    if base is None:
+        return
+    asked = FootingQuestion(
+        loads=end.loads,
+        soil=pads.soil,
+        base=base,
+        f_c=pads.f_c,
+        density=pads.density,
+        net=pads.net,
+        soil_from=pads.soil_from,
+        side=pads.side,
+        thickness=pads.thickness,
+        step=pads.step,
+    )
+    try:
+        end.footing = size_pad(asked, editions)
+    except OutOfScope as refusal:
+        _refused(end, end.mark("F"), refusal.clause, refusal.reason)
+
+
+def _chain(end: End, question: WallQuestion, beam: BeamResult, editions: Editions) -> Chain:
+    beneath = question.beneath
+    bearing = None if end.bearing is None else Duty.of(end.bearing.check)
+    post = None if end.post is None else Duty.of(end.post.governing)
+    title = "" if end.post is None else str(end.post.question.section.label)
+    pad = soil = None
+    if end.footing is not None:
+        concrete = [check for check in end.footing.checks if check.name != "soil"]
+        pad = Link(LinkKind.PAD, end.mark("F"), check=Duty.of(max(concrete, key=lambda c: c.ratio)))
+        soil = Duty.of(end.footing.checks[0])
+    storeys = []
+    if beneath is not None and beneath.ground != "slab":
+        storeys.append(_storey(end, question))
+    links = post_links(
+        beam=Link(LinkKind.BEAM, "B1", beam.section.label, check=Duty.of(beam.governing)),
+        bearing=Link(LinkKind.BEARING, check=bearing),
+        post=Link(LinkKind.POST, end.mark("P"), title, check=post),
+        plate=end.post is not None,
+        storeys=storeys,
+        pad=pad,
+        soil=soil,
+    )
+    if beneath is not None and beneath.way == "existing_wall" and beneath.ground != "slab":
+        links.append(Link(LinkKind.FOOTING_BELOW, existing=True))
+    return follow(mark=f"B1, {end.name} end", reaction=end.loads, links=links, editions=editions)
+
+
+def _storey(end: End, question: WallQuestion) -> Below:
+    beneath = question.beneath
+    assert beneath is not None  # noqa: S101 - asked for only with a storey below
+    if beneath.way == "existing_wall":
+        return Below(LinkKind.WALL_BELOW, beneath.blocked)
+    if beneath.way == "existing_beam":
+        return Below(LinkKind.BEAM_BELOW, beneath.blocked)
+    if beneath.way == "unknown":
+        return Below(None, beneath.blocked)
+    duty = None
+    title = ""
+    if isinstance(end.below, StatedResult):
+        duty, title = Duty.of(end.below.check), "the adjustable post"
+    elif end.below is not None:
+        duty, title = Duty.of(end.below.governing), end.below.question.section.label
+    return Below(LinkKind.POST_BELOW, beneath.blocked, f"{end.mark('P')}B", title, existing=False, check=duty)
+
+
+def end_loads(
+    beam: BeamResult, support: int, over_bearing: Mapping[str, float], bearing: float, editions: Editions
+) -> tuple[dict[str, float], tuple[Step, ...]]:
+    """Load by case on the post of one end [lbf], with its steps; `over_bearing` [lbf/in] by case."""
+    loads: dict[str, float] = {}
+    steps = []
+    for case, reaction in beam.reactions_by_case()[support].items():
+        step = post_load.step(editions, R=reaction, w=over_bearing.get(case, 0.0), l_b=bearing, note=case)
+        loads[case] = step.result
+        steps.append(step)
+    return loads, tuple(steps)
+
+
+def section_data(section: Section, fastening: str | None = None) -> dict[str, Any]:
+    """A section as a schedule reads it."""
+    return {
+        "family": section.family,
+        "species": getattr(section, "species", None),
+        "grade": getattr(section, "grade", None),
+        "plies": section.plies,
+        "ply_width": quantity(section.width, "length"),
+        "width": quantity(section.breadth, "length"),
+        "depth": quantity(section.depth, "length"),
+        "label": section.label,
+        "fastening": fastening,
+    }
