@@ -98,13 +98,13 @@ def read_decimal(
 
 def read_percent(text: object, field: str) -> Decimal:
     """A percentage from 0 to 100 with at most three decimals; a percent sign may follow it."""
-    typed = str(text).strip().removesuffix("%").strip() if text is not None else None
+    typed = text.strip().removesuffix("%").strip() if isinstance(text, str) else text
     return read_decimal(typed, field, Decimal(0), PERCENT_MOST, 3, "a percentage from 0 to 100, such as 7.5")
 
 
 def read_price(text: object, field: str) -> Decimal:
     """A unit price above zero with at most four decimals; a missing price stays missing, it is never zero."""
-    typed = str(text).strip().removeprefix("$").strip() if text is not None else None
+    typed = text.strip().removeprefix("$").strip() if isinstance(text, str) else text
     accepted = "a price above zero, such as 4.85; leave it empty while it is not known"
     return read_decimal(typed, field, Decimal("0.0001"), MONEY_MOST, 4, accepted)
 

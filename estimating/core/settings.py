@@ -83,7 +83,6 @@ class TakeoffSettings:
     )
     alteration: float = _ask(1.5, "Factor of alteration work on new-work rates", "", 1, 4)
     supervision_percent: float = _ask(10.0, "Supervision, of the labour hours", "%", 0, 50)
-    crew: int = _ask(3, "People on the crew", "", 1, 12)
     # Fees and allowances (counts; what each costs is in the price book)
     engineer: bool = _ask(True, "Engineer's design and field review")
     permit: bool = _ask(True, "Building permit")

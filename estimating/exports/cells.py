@@ -23,15 +23,18 @@ class Cached:
     values: dict[tuple[str, str], CachedValue] = field(default_factory=dict)
 
 
+def clean_text(text: str) -> str:
+    """Text that XML can hold: control characters, lone surrogates and the two non-characters are replaced."""
+    kept = ILLEGAL_CHARACTERS_RE.sub(REPLACEMENT, text)
+    return "".join(REPLACEMENT if "\ud800" <= c <= "\udfff" or c in "\ufffe\uffff" else c for c in kept)
+
+
 def put_text(cell: Cell, text: object, style: str = "") -> Cell:
     """Text that no program runs: a leading `=`, `+`, `-`, `@` or tab stays a letter, control characters are shown.
 
     The cell is typed as a string, and quoted where it begins like a formula.
     """
-    shown = ILLEGAL_CHARACTERS_RE.sub(REPLACEMENT, "" if text is None else str(text))
-    # A lone surrogate cannot be written as UTF-8, and two code points are no characters in XML.
-    shown = "".join(REPLACEMENT if "\ud800" <= c <= "\udfff" or c in "\ufffe\uffff" else c for c in shown)
-    shown = shown[:TEXT_MOST]
+    shown = clean_text("" if text is None else str(text))[:TEXT_MOST]
     cell.value = shown
     cell.data_type = "s"
     if style:

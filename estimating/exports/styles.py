@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from openpyxl import Workbook
-from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE
 from openpyxl.styles import Alignment, Border, Font, NamedStyle, PatternFill, Protection, Side
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
+
+from estimating.exports.cells import clean_text
 
 MONEY, QUANTITY, PERCENT, LENGTH = "#,##0.00", "#,##0.00#", "0.0##%", "#,##0.0##"
 INK, PALE, INPUT, WARN = "FF1C2733", "FFE9EDF1", "FFFFF6D6", "FFFBE3DD"
@@ -117,7 +118,7 @@ def set_print(sheet: Worksheet, title: str, *, landscape: bool, repeat: str = ""
 
 def margin_text(text: str) -> str:
     """Text for a page margin, where an ampersand would start a command."""
-    return ILLEGAL_CHARACTERS_RE.sub(" ", text)[:HEADER_MOST].replace("&", "&&")
+    return clean_text(text).replace("\n", " ")[:HEADER_MOST].replace("&", "&&")
 
 
 def protect(sheet: Worksheet) -> None:
