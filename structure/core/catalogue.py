@@ -182,12 +182,13 @@ def search_beams(question: BeamQuestion, search: Search, editions: Editions) -> 
 def sentence(check: Check) -> str:
     """Why a check fails, in words."""
     over = (check.ratio - 1) * 100
-    much = f"{over:.1f} %" if over < 10 else f"{over:.0f} %"
+    much = f"{over:.1f} % too much" if over < 10 else f"{over:.0f} % too much"
+    if check.ratio >= 3:
+        much = f"{check.ratio:.0f} times what is allowed"
     demand, capacity = (_shown(check, value) for value in (check.demand, check.capacity))
-    return (
-        f"{NAMES.get(check.name, check.name)} takes {demand} where {capacity} is allowed "
-        f"under {check.combination}: {much} too much."
-    )
+    verb = "is" if check.dimension == "length" else "takes"
+    name = NAMES.get(check.name, check.name)
+    return f"{name} {verb} {demand} where {capacity} is allowed under {check.combination}: {much}."
 
 
 def closeness(check: Check) -> str:

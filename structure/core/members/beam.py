@@ -76,6 +76,15 @@ class BeamResult:
             (float(reactions[:, n].max()), float(reactions[:, n].min())) for n in range(reactions.shape[1])
         ]
 
+    def moment_extremes(self) -> tuple[float, float]:
+        """Largest and least moment over the stress combinations [lbf*in], sagging positive."""
+        rows, moments = self.demands.strength.rows(self.weight), self.demands.moments
+        high = max(float(each.max[rows].max()) for each in moments)
+        low = min(float(each.min[rows].min()) for each in moments)
+        # What rounding leaves over a support of no moment is none.
+        noise = 1e-9 * max(abs(high), abs(low))
+        return (0.0 if abs(high) <= noise else high, 0.0 if abs(low) <= noise else low)
+
     def adjusted(self) -> dict[str, float]:
         """Adjusted design values of the governing bending combination [psi]."""
         C_D, C_M = self.bending.factors["CD"], self.values.C_M
@@ -91,7 +100,8 @@ class BeamResult:
     def as_data(self) -> dict[str, Any]:
         """The result of the `beam` kind."""
         rows = self.demands.strength.rows(self.weight)
-        moments, shears = self.demands.moments, self.demands.shears
+        shears = self.demands.shears
+        high, low = self.moment_extremes()
         by_case, extreme = self.reactions_by_case(), self.reactions_extreme()
         return {
             "passes": self.passes,
@@ -114,8 +124,8 @@ class BeamResult:
                 for n, held in enumerate(by_case)
             },
             "moment": {
-                "max": quantity(max(float(each.max[rows].max()) for each in moments), "moment"),
-                "min": quantity(min(float(each.min[rows].min()) for each in moments), "moment"),
+                "max": quantity(high, "moment"),
+                "min": quantity(low, "moment"),
             },
             "shear": {"max": quantity(max(float(abs(e.largest[rows]).max()) for e in shears), "force")},
             "checks": {name: check_data(check) for name, check in self.checks.items()},
