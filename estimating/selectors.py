@@ -16,7 +16,9 @@ from estimating.core.settings import read_settings
 from estimating.models import Estimate, PriceBook, PriceItem
 from projects.models import Company, Job
 from projects.selectors import company_of, jobs_visible_to
+from structure.core.units import read_quantity
 from structure.models import Schedule
+from structure.results import candidates
 from structure.selectors import governing_schedule, schedule_data
 
 
@@ -112,19 +114,34 @@ def document_title(estimate: Estimate) -> dict[str, Any]:
     }
 
 
-def beams_of(schedule: Schedule) -> list[Mapping[str, Any]]:
+def beams_of(schedule: Schedule) -> list[dict[str, Any]]:
     """Beams of the run behind a schedule that pass, as the takeoff reads them."""
-    found = schedule.run.results.get("beam", {}).get("candidates", [])
-    return [row for row in found if isinstance(row, Mapping) and row.get("passes")]
+    return [_beam(row) for row in candidates(schedule.run.results) if row["passes"]]
+
+
+def _beam(row: Mapping[str, Any]) -> dict[str, Any]:
+    given = row["given"]
+    return {
+        "family": given["family"],
+        "plies": given["plies"],
+        "ply_width_in": read_quantity(given["width"], "length", "width"),
+        "depth_in": read_quantity(given["depth"], "length", "depth"),
+        "species": given.get("species", ""),
+        "grade": given.get("grade", ""),
+        "label": row["label"],
+    }
 
 
 def beam_costs(estimate: Estimate) -> list[Option]:
-    """Each beam that passes in the run behind the schedule, the whole job priced at the estimate's day and rates."""
+    """Each beam that passes in the run behind the schedule, the cheapest first, the whole job priced each time.
+
+    Prices are today's, the day and the rates those of the estimate; a beam without a price comes last.
+    """
     book = price_book_of(estimate.job.company)
     beams = beams_of(estimate.schedule)
     if book is None or not beams:
         return []
-    return beam_options(
+    found = beam_options(
         schedule_data(estimate.schedule),
         beams,
         read_settings(estimate.takeoff_settings),
@@ -132,3 +149,4 @@ def beam_costs(estimate: Estimate) -> list[Option]:
         read_rates(estimate.rates),
         estimate.dated,
     )
+    return sorted(found, key=lambda option: (option.total is None, option.total or 0))
