@@ -164,23 +164,18 @@ class Response:
 
     def shear_extremes(self, start: float | None = None, end: float | None = None) -> Extremes:
         """Least and largest shear, jumps at point loads and supports included."""
-        part = self._part(start, end)
-        V, h = part.shears, part.lengths
-        with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-            vertex = np.where(V[..., 2] != 0, -V[..., 1] / (2 * V[..., 2]), 0.0)
-        return part._extremes(V, np.clip(vertex, 0, h)[..., None])
+        held, part = self._window(start, end)
+        return held._extremes(held.shears, held._shear_turns, part)
 
     def moment_extremes(self, start: float | None = None, end: float | None = None) -> Extremes:
         """Least and largest moment (signed) and where."""
-        part = self._part(start, end)
-        return part._extremes(part.moments, part._shear_zeros)
+        held, part = self._window(start, end)
+        return held._extremes(held.moments, held._shear_zeros, part)
 
     def deflection_extremes(self, start: float | None = None, end: float | None = None) -> Extremes:
         """Least and largest EI times deflection and where."""
-        part = self._part(start, end)
-        slopes = _derived(part.deflections)
-        zeros = monotone_roots(slopes, part._moment_zeros, part.lengths)
-        return part._extremes(part.deflections, zeros)
+        held, part = self._window(start, end)
+        return held._extremes(held.deflections, held._slope_zeros, part)
 
     def deflection_by_bay(self) -> tuple[Extremes, ...]:
         """Deflection extremes of each overhang and span from left to right (see `BeamLine.bays`)."""
@@ -203,6 +198,14 @@ class Response:
         return tuple(found)
 
     @cached_property
+    def _shear_turns(self) -> Array:
+        """Where the shear of a segment turns, under load that changes along it."""
+        V = self.shears
+        with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+            turn = np.where(V[..., 2] != 0, -V[..., 1] / (2 * V[..., 2]), 0.0)
+        return np.asarray(np.clip(turn, 0.0, self.lengths)[..., None])
+
+    @cached_property
     def _shear_zeros(self) -> Array:
         return quadratic_roots(self.shears, self.lengths)
 
@@ -210,29 +213,28 @@ class Response:
     def _moment_zeros(self) -> Array:
         return monotone_roots(self.moments, self._shear_zeros, self.lengths)
 
-    def _part(self, start: float | None, end: float | None) -> Response:
-        """The segments between two places."""
+    @cached_property
+    def _slope_zeros(self) -> Array:
+        return monotone_roots(_derived(self.deflections), self._moment_zeros, self.lengths)
+
+    def _window(self, start: float | None, end: float | None) -> tuple[Response, slice]:
+        """The segments between two places; what is known of the beam is kept where no new break is needed."""
         if start is None and end is None:
-            return self
+            return self, slice(None)
         a = 0.0 if start is None else start
         b = self.line.length if end is None else end
-        cut = self.refined([a, b])
-        middles = (cut.breaks[:-1] + cut.breaks[1:]) / 2
+        held = self if a in self.breaks and b in self.breaks else self.refined([a, b])
+        middles = (held.breaks[:-1] + held.breaks[1:]) / 2
         inside = np.flatnonzero((middles > a) & (middles < b))
-        first, last = int(inside[0]), int(inside[-1]) + 1
-        return replace(
-            cut,
-            breaks=cut.breaks[first : last + 1],
-            moments=cut.moments[..., first:last, :],
-            starts=cut.starts[..., first:last, :],
-        )
+        return held, slice(int(inside[0]), int(inside[-1]) + 1)
 
-    def _extremes(self, coefficients: Array, inner: Array) -> Extremes:
+    def _extremes(self, coefficients: Array, inner: Array, part: slice) -> Extremes:
         """Extremes over segment ends and the places `inner` (distances from the segment starts)."""
-        h = np.broadcast_to(self.lengths[:, None], (*inner.shape[:-1], 1))
+        inner = inner[..., part, :]
+        h = np.broadcast_to(self.lengths[part, None], (*inner.shape[:-1], 1))
         t = np.concatenate((np.zeros_like(h), inner, h), axis=-1)
-        values = _value(coefficients[..., None, :], t)
-        places = self.breaks[:-1, None] + t
+        values = _value(coefficients[..., part, None, :], t)
+        places = self.breaks[:-1][part, None] + t
         flat = values.reshape(*values.shape[:-2], -1)
         where = places.reshape(flat.shape)
         low, high = flat.argmin(axis=-1)[..., None], flat.argmax(axis=-1)[..., None]
