@@ -1,0 +1,1 @@
+"""The invented scenario: read from `fixtures/demo`, loaded through the same services that the pages call."""

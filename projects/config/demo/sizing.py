@@ -1,0 +1,85 @@
+"""Sizes, price and workbook of the demo walls, through the services that the pages call."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from estimating.models import Estimate
+from estimating.selectors import latest_estimate, out_of_date
+from estimating.services.estimates import estimate_build
+from estimating.services.workbooks import workbook_path, workbook_request
+from projects.models import BackgroundJob, Company, Job, User
+from structure.marks import Mark
+from structure.models import DesignRun, Schedule
+from structure.results import candidates
+from structure.selectors import current_schedules, governing_schedule, latest_run, run_is_stale, section_for
+from structure.services.designs import wall_design
+from structure.services.schedules import schedule_choose, schedule_seal
+
+
+@dataclass(frozen=True)
+class Sized:
+    """What came of one wall."""
+
+    job: Job
+    outcome: str
+    schedule: Schedule | None
+
+
+def wall_size(*, job: Job, actor: User) -> Sized:
+    """Sizes for a wall with a section, and the engine's own choice as its schedule. What stands stays."""
+    if section_for(job) is None:
+        code = "not covered yet under the Canadian code" if job.code == "ca" else "no house section yet"
+        return Sized(job, code, None)
+    run = latest_run(job)
+    if run is None or run_is_stale(run):
+        run = wall_design(job=job, actor=actor)
+    if run.status != DesignRun.Status.OK:
+        return Sized(job, f"refused: {run.results['reason']}", None)
+    schedule = governing_schedule(job)
+    if schedule is None:
+        beam = next((row for row in candidates(run.results) if row.get("chosen")), None)
+        if beam is None:
+            return Sized(job, "no candidate passes", None)
+        schedule = schedule_choose(job=job, actor=actor, run=run, beam=beam)
+    beams = [mark.title for mark in schedule.marks.all() if mark.kind == "beam"]
+    return Sized(job, f"{schedule.get_source_display()}: {', '.join(beams)}", schedule)
+
+
+def schedule_seal_like(*, job: Job, actor: User, note: str) -> Schedule:
+    """The sealed design of the demo agrees with the preliminary sizes; they are entered as the sealed ones."""
+    preliminary = next(row for row in current_schedules(job) if row.source == Schedule.Source.PRELIMINARY)
+    permanent = [
+        Mark(mark.mark, mark.kind, mark.title, mark.data)
+        for mark in preliminary.marks.all()
+        if mark.kind in ("beam", "post", "footing")
+    ]
+    return schedule_seal(
+        job=job,
+        actor=actor,
+        sealed_design=job.sealed_designs.get(current=True),
+        marks=permanent,
+        note=note,
+    )
+
+
+def walls_size(*, company: Company, actor: User) -> list[Sized]:
+    """Every wall of the company."""
+    jobs = Job.objects.filter(property__company=company).select_related("property__company").order_by("pk")
+    return [wall_size(job=job, actor=actor) for job in jobs]
+
+
+def estimate_current(*, job: Job, actor: User) -> Estimate:
+    """The estimate of a job, built where there is none or it is out of date."""
+    estimate = latest_estimate(job)
+    if estimate is None or out_of_date(estimate):
+        estimate = estimate_build(job=job, actor=actor)
+    return estimate
+
+
+def workbook_ready(*, estimate: Estimate, actor: User) -> tuple[BackgroundJob, Path]:
+    """Ask for the workbook as the page does; with tasks in process it is there when this returns."""
+    row = workbook_request(estimate=estimate, actor=actor)
+    row.refresh_from_db()
+    return row, workbook_path(estimate)
