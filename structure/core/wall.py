@@ -6,11 +6,13 @@ and the rest is still answered; what is missing between beam and soil blocks the
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from structure.core.catalogue import Candidate, search_beams
 from structure.core.clauses import COMMON_PRACTICE, Clause, Editions
+from structure.core.codes.us.loads import DEFAULT_JOIST_SPACING
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.beam import BeamQuestion, BeamResult, check_beam
 from structure.core.members.checkdata import check_data
@@ -27,6 +29,7 @@ from structure.data.loader import data_checksum
 
 HEADROOM = Clause(COMMON_PRACTICE.document, "clear height under a beam, as asked for")
 STOCK = Clause(COMMON_PRACTICE.document, "stock sizes of beams")
+RAFTER_TIE = Clause("IRC", "R802.5.2")
 SIDES = ("left", "right")
 
 
@@ -49,6 +52,7 @@ def design_wall(question: WallQuestion, editions: Editions) -> dict[str, Any]:
         refusals.insert(0, Refusal("beam", refusal.clause, refusal.reason))
         return _closed(result, refusals, None)
     result["remarks"] += [_left_outside(point) for point in outside]
+    result["remarks"] += _flush_remarks(question, editions)
     result["beam"] = _beam_data(question, asked, rows, chosen)
     if chosen is None:
         return _closed(result, refusals, None)
@@ -208,6 +212,8 @@ def _beam_data(
         "span": quantity(opening.span, "length"),
         "length": quantity(opening.beam_length, "length"),
         "mounting": opening.mounting,
+        "hangers": _hangers(question),
+        "rafter_tie": _cuts_a_tie(question),
         "bracing": asked.bracing if isinstance(asked.bracing, str) else quantity(asked.bracing, "length"),
         "loads": [_load_data(load) for load in asked.loads],
         "candidates": rows,
@@ -229,6 +235,34 @@ def _beam_data(
     if not headroom["passes"]:
         held |= {"passes": False, "governing": "headroom"}
     return data | {"chosen": held}
+
+
+def _hangers(question: WallQuestion) -> int:
+    """Joists that hang on a flush beam: one at each end of the opening and one every spacing, a side."""
+    opening, held = question.opening, question.levels[-1]
+    if opening.mounting != "flush" or held.framing != "perpendicular":
+        return 0
+    sides = sum(side is not None and side.support != "none" for side in (held.left, held.right))
+    spacing = DEFAULT_JOIST_SPACING if held.spacing is None else held.spacing
+    return sides * (math.floor(opening.clear_width / spacing) + 1)
+
+
+def _cuts_a_tie(question: WallQuestion) -> bool:
+    """Whether a flush beam cuts ceiling joists that may tie the rafters above them."""
+    roofs = [level for level in question.levels if level.kind == "roof" and level.framing == "perpendicular"]
+    held = question.levels[-1]
+    return question.opening.mounting == "flush" and held.kind == "attic" and bool(roofs)
+
+
+def _flush_remarks(question: WallQuestion, editions: Editions) -> list[str]:
+    if not _cuts_a_tie(question):
+        return []
+    clause = RAFTER_TIE.at(editions)
+    told = (
+        "A flush beam cuts the ceiling joists, which may be what ties the rafters: a strap line over the beam is "
+        f"part of the work, and a question to the engineer ({clause})."
+    )
+    return [told]
 
 
 def _load_data(load: Any) -> dict[str, Any]:

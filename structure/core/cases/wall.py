@@ -43,9 +43,14 @@ _OPENING = Record(
         Field("ceiling_height", _LENGTH, required=True, doc="floor to the underside of the joists"),
         Field("end_bearing", _LENGTH, default="4 1/2 in", doc="length of the beam on each post"),
         Field(
-            "mounting", Choice(("dropped", "flush")), default="dropped", doc="under the joists, or level with them"
+            "mounting",
+            Choice(("dropped", "flush")),
+            default="dropped",
+            doc="under the joists, or level with them",
         ),
-        Field("joist_depth", _LENGTH, default="9 1/4 in", doc="of the joists over the wall, for a flush beam"),
+        Field(
+            "joist_depth", _LENGTH, default="9 1/4 in", doc="of the joists over the wall, for a flush beam"
+        ),
         Field("headroom", _LENGTH, doc="what must stay clear under the beam; default nothing is asked"),
         Field(
             "bracing",
@@ -200,7 +205,9 @@ KIND = Kind(
         Field("repetitive", Flag(), default=False, doc="as for a beam"),
         Field("deflection", _type(beam.KIND, "deflection"), default={}, doc="as for a beam"),
         Field("posts", _POSTS, default={}, doc="lumber of the posts"),
-        Field("shoring", _SHORING, default={}, doc="as for shoring; levels and opening are those of the wall"),
+        Field(
+            "shoring", _SHORING, default={}, doc="as for shoring; levels and opening are those of the wall"
+        ),
     ),
     solve={"us": _solve},
     results=(
