@@ -214,13 +214,13 @@ def _bearing_checks(
     clause = wood_bearing.ACROSS_THE_GRAIN.at(editions)
     own = Check(
         "bearing", stress.result, allowed.result, "stress", name, clause,
-        (stress, *steps, allowed), note=f"support {n + 1}",
+        (stress, *steps, allowed), note=f"support {n + 1} from the left",
     )  # fmt: skip
     if question.support is None:
         return (own,)
     under = Check(
         "support_bearing", stress.result, question.support.F_c_perp, "stress", name, clause, (stress,),
-        note=f"support {n + 1}, {question.support.material}, without C_b",
+        note=f"support {n + 1} from the left, {question.support.material}, without C_b",
     )  # fmt: skip
     return own, under
 
