@@ -79,12 +79,13 @@ DEFAULT_STAND_OFF = "3 ft"
 
 def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     try:
-        return plan_shoring(_question(given, editions), editions).as_data()
+        return plan_shoring(read_question(given, editions), editions).as_data()
     except InputError as error:
         raise error.under("given") from None
 
 
-def _question(given: Mapping[str, Any], editions: Editions) -> ShoringQuestion:
+def read_question(given: Mapping[str, Any], editions: Editions) -> ShoringQuestion:
+    """The question from the typed fields of the kind; what is left out is assumed and told."""
     code = editions.code
     assumed: list[str] = []
     sections = {}
@@ -124,6 +125,7 @@ def _question(given: Mapping[str, Any], editions: Editions) -> ShoringQuestion:
         past_end=given["past_end"],
         braced={name: brace for name, brace in (given["shore_braced"] or {}).items() if brace is not None},
         assumed=tuple(assumed),
+        every_level=given["every_level"],
         **sections,
     )
 
@@ -223,6 +225,13 @@ KIND = Kind(
             "joists",
             _JOISTS,
             doc="needed where a wall stands on the joists' ends: their overhang is then checked",
+        ),
+        Field(
+            "every_level",
+            Flag(),
+            default=False,
+            doc="shores on every level on the same lines: each floor and attic is picked up where it is, and only "
+            "walls and roofs stand on joists' ends",
         ),
         Field(
             "past_end",

@@ -25,6 +25,7 @@ from structure.core.members.shoring_lines import (
     ShoreLine,
     WallLine,
     shore_lines,
+    stacked_lines,
     wall_line,
 )
 from structure.core.members.shoring_loads import Counted, Season, seasonal
@@ -44,6 +45,8 @@ class ShoringQuestion:
 
     `height`: floor to the underside of the joists. `spacing` left out is solved. `floors`: from what the
     sill stands on down to the ground. `past_end`: what the shoring runs past either end of the opening.
+    `every_level`: the levels above are shored as well, on the same lines, instead of standing on the lowest
+    joists' ends.
     """
 
     levels: tuple[Level, ...]
@@ -60,6 +63,7 @@ class ShoringQuestion:
     past_end: float | None = None
     braced: Mapping[str, Brace] = field(default_factory=dict)
     assumed: tuple[str, ...] = ()
+    every_level: bool = False
 
     @property
     def joist_spacing(self) -> float:
@@ -232,8 +236,11 @@ def plan_shoring(question: ShoringQuestion, editions: Editions) -> ShoringResult
     _sizes(question)
     levels, counted = seasonal(question.levels, question.season)
     take_down(levels, editions)  # spans, sides and stories are read by one rule everywhere
-    wall = wall_line(levels, editions)
-    lines = shore_lines(levels[-1], question.stand_off, wall, editions)
+    if question.every_level:
+        wall, lines = stacked_lines(levels, question.stand_off, editions)
+    else:
+        wall = wall_line(levels, editions)
+        lines = shore_lines(levels[-1], question.stand_off, wall, editions)
     refusal = None
     sides: dict[str, ShoringSide | None] = {}
     if wall.total > 0 and question.joists is None:
@@ -251,7 +258,7 @@ def _stacked(wall: WallLine) -> str:
     return (
         f"{wall.total * 12:,.0f} lbf/ft from {', '.join(wall.sources)} stands on the joists' ends between the two "
         "shore lines. Give the joists' section so that their overhang can be checked, carry that wall on needles "
-        "(engineer), or pick the load up one level higher and bring it down outside"
+        "(engineer), or pick the load up a level higher, by shores there on the same lines (every_level)"
     )
 
 
@@ -344,7 +351,7 @@ def _remarks(
     if len(floors) > 1:
         remarks.append(
             f"More than one floor is carried ({', '.join(floors)}): shoring under more than one floor is an "
-            "engineer's item (common practice). These sizes are for talking with, not for building."
+            "engineer's item (common practice). These sizes are to talk over with the engineer, not to build from."
         )
     for name, line in lines.items():
         if line is None:
@@ -353,6 +360,12 @@ def _remarks(
             remarks.append(
                 f"The {name} shores stand more than 3 ft from the wall (common practice): a long overhang."
             )
+    if question.every_level:
+        remarks.append(
+            "Every level is shored on the same two lines, shore over shore with solid blocking in the floors "
+            "between; the lowest shores are checked, the ones above are built alike. One joist section stands for "
+            "all levels."
+        )
     if any(line is not None and line.support == "continuous" for line in lines.values()):
         remarks.append(
             "Joists run on over the wall: people and materials are put on the spans where they are worst for each "
@@ -362,7 +375,7 @@ def _remarks(
         remarks.append(
             f"{', '.join(wall.sources)}: {wall.total * 12:,.0f} lbf/ft on the joists' ends. Nobody knows "
             "which joists the plate rests on, so either side is taken to carry all of it. If the joists do not "
-            "pass: needles (engineer), or pick it up one level higher."
+            "pass: needles (engineer), or pick the levels above up on shores of their own (every_level)."
         )
     if not any(case in line.loads for line in lines.values() if line for case in TRANSIENT):
         remarks.append(

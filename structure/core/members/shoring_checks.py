@@ -285,34 +285,34 @@ def _joists(line: ShoreLine, joists: Joists | None, editions: Editions) -> dict[
         )
     if joists is None:
         return found
-    beam, loads = line.joists
-    by_case: dict[str, float] = {}
-    for load in loads:
-        by_case[load.case] = by_case.get(load.case, 0.0) + load.total
     tries: list[dict[str, Check]] = []
-    for mix, names in variants(by_case):
-        result = check_beam(
-            BeamQuestion(
-                line=beam,
-                loads=tuple(_recased(loads, mix, joists.spacing)),
-                section=joists.section,
-                bracing="continuous",
-                repetitive=joists.spacing <= 24.0,
-            ),
-            editions,
-        )
-        tries.append(
-            {
-                f"joist_{name}": replace(
-                    check,
-                    name=f"joist_{name}",
-                    combination=names.get(check.combination, check.combination),
-                )
-                for name, check in result.checks.items()
-                # The joists hang so for days, and were there before: strength counts, not how they sag.
-                if not name.startswith("deflection")
-            }
-        )
+    for beam, loads in line.joists:
+        by_case: dict[str, float] = {}
+        for load in loads:
+            by_case[load.case] = by_case.get(load.case, 0.0) + load.total
+        for mix, names in variants(by_case):
+            result = check_beam(
+                BeamQuestion(
+                    line=beam,
+                    loads=tuple(_recased(loads, mix, joists.spacing)),
+                    section=joists.section,
+                    bracing="continuous",
+                    repetitive=joists.spacing <= 24.0,
+                ),
+                editions,
+            )
+            tries.append(
+                {
+                    f"joist_{name}": replace(
+                        check,
+                        name=f"joist_{name}",
+                        combination=names.get(check.combination, check.combination),
+                    )
+                    for name, check in result.checks.items()
+                    # The joists hang so for days, and were there before: strength counts, not how they sag.
+                    if not name.startswith("deflection")
+                }
+            )
     return found | merged(tries)
 
 

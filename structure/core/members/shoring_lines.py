@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from structure.core.clauses import Editions
@@ -50,7 +50,7 @@ class ShoreLine:
     held_down: float
     steps: tuple[Step, ...]
     prying: tuple[Step, ...]
-    joists: tuple[BeamLine, tuple[Load, ...]]
+    joists: tuple[tuple[BeamLine, tuple[Load, ...]], ...]
 
     @property
     def total(self) -> float:
@@ -88,6 +88,59 @@ def wall_line(levels: Sequence[Level], editions: Editions) -> WallLine:
         sources.append(f"the wall on {held.name}")
         steps.append(step)
     return WallLine({case: value for case, value in loads.items() if value > 0}, tuple(sources), tuple(steps))
+
+
+def stacked_lines(
+    levels: Sequence[Level], stand_off: Mapping[str, float], editions: Editions
+) -> tuple[WallLine, dict[str, ShoreLine | None]]:
+    """Shores on every level, one above the other on the same two lines: what the lowest ones carry.
+
+    Each floor and attic is picked up by shores of its own, so only walls, and roofs that no shore can hold,
+    stand on joists' ends. Raises as `shore_lines` does, for the lowest level and for each that is shored.
+    """
+    _no_points(levels, editions)
+    lowest = levels[-1]
+    resting: list[Level] = []
+    walls: list[WallLine] = []
+    found: dict[str, list[ShoreLine]] = {name: [] for name in SIDES}
+    for level in levels:
+        landing = any(side is not None and side.support != "none" for side in (level.left, level.right))
+        shored = level.kind != "roof" and level.framing == "perpendicular" and landing
+        if not shored and level is not lowest:
+            resting.append(level)
+            continue
+        wall = wall_line([*resting, level], editions)
+        resting = []
+        walls.append(wall)
+        for name, line in shore_lines(level, stand_off, wall, editions).items():
+            if line is not None:
+                found[name].append(line)
+    together = WallLine(
+        _summed([wall.loads for wall in walls]),
+        tuple(source for wall in walls for source in wall.sources),
+        tuple(step for wall in walls for step in wall.steps),
+    )
+    return together, {name: _added(lines) if lines else None for name, lines in found.items()}
+
+
+def _added(lines: Sequence[ShoreLine]) -> ShoreLine:
+    """Lines of shores that stand on each other; the far end that is pried hardest is the one told."""
+    pried = max(lines, key=lambda line: line.uplift / line.held_down if line.held_down > 0 else line.uplift)
+    return replace(
+        lines[-1],
+        loads=_summed([line.loads for line in lines]),
+        worst=_summed([line.worst for line in lines]),
+        uplift=pried.uplift,
+        held_down=pried.held_down,
+        prying=pried.prying,
+        steps=tuple(step for line in lines for step in line.steps),
+        joists=tuple(joist for line in lines for joist in line.joists),
+    )
+
+
+def _summed(parts: Sequence[Mapping[str, float]]) -> dict[str, float]:
+    cases = dict.fromkeys(case for part in parts for case in part)
+    return {case: sum(part.get(case, 0.0) for part in parts) for case in cases}
 
 
 def shore_lines(
@@ -178,7 +231,7 @@ def _lapped(
         *(Load.point(case, P, L) for case, P in wall.loads.items()),
     )
     return ShoreLine(
-        name, "simple", L, a, loads, loads, uplift, held_down, tuple(steps), tuple(prying), (line, joist)
+        name, "simple", L, a, loads, loads, uplift, held_down, tuple(steps), tuple(prying), ((line, joist),)
     )
 
 
@@ -271,7 +324,7 @@ def _continuous(
             max(0.0, rules.DEAD_AGAINST_UPLIFT * float(dead[end])) if wall.loads else 0.0,
             steps,
             (),
-            (line, tuple(loads)),
+            ((line, tuple(loads)),),
         )
     return found
 
