@@ -42,18 +42,26 @@ class Values:
     def sawn(self) -> bool:
         return self.section.volume_factor is None
 
+    @property
+    def deep(self) -> bool:
+        """Composite lumber whose C_V is 1 or less, which does not count together with C_L (NDS 8.3.6)."""
+        return self.section.volume_factor is not None and self.section.volume_factor <= 1.0
+
     def reference(self, name: str) -> float:
         return self.section.reference.value(name)
 
     def bending_star(self, C_D: Array) -> Array:
-        """F_b with every factor but C_L and C_V, by row."""
+        """F_b with every factor but C_L, and a C_V of 1 or less, by row."""
         F_b = self.reference("Fb")
         if self.sawn:
             C_F = self.section.size_factors["Fb"]
             return np.asarray(
                 wood.bending_value_sawn(F_b=F_b, C_D=C_D, C_M=self.C_M["Fb"], C_F=C_F, C_r=self.C_r)
             )
-        return np.asarray(wood.bending_value_scl(F_b=F_b, C_D=C_D, C_r=self.C_r))
+        if self.deep:
+            return np.asarray(wood.bending_value_scl(F_b=F_b, C_D=C_D, C_r=self.C_r))
+        C_V = self.section.volume_factor
+        return np.asarray(wood.bending_value_shallow_scl(F_b=F_b, C_D=C_D, C_r=self.C_r, C_V=C_V))
 
     def bending_star_step(self, C_D: float, editions: Editions) -> Step:
         F_b = self.reference("Fb")
@@ -62,26 +70,24 @@ class Values:
             return wood.bending_value_sawn.step(
                 editions, F_b=F_b, C_D=C_D, C_M=self.C_M["Fb"], C_F=C_F, C_r=self.C_r
             )
-        return wood.bending_value_scl.step(editions, F_b=F_b, C_D=C_D, C_r=self.C_r)
+        C_V = self.section.volume_factor
+        if self.deep or C_V is None:
+            return wood.bending_value_scl.step(editions, F_b=F_b, C_D=C_D, C_r=self.C_r)
+        return wood.bending_value_shallow_scl.step(editions, F_b=F_b, C_D=C_D, C_r=self.C_r, C_V=C_V)
 
     def with_stability(self, F_b: Array, C_L: Array) -> Array:
-        """The adjusted value: C_L with C_F for sawn lumber, C_L against C_V for composite lumber."""
+        """The adjusted value: C_L, but against a C_V of 1 or less only the lesser of the two."""
         C_V = self.section.volume_factor
-        if C_V is None:
-            return np.asarray(wood.with_stability(F_b=F_b, C_L=C_L))
-        # The kernel of the lesser is for single numbers; the same rule over arrays.
-        return (
-            F_b * np.minimum(C_L, C_V)
-            if C_V <= 1.0
-            else np.asarray(wood.with_volume(F_b=F_b, C_L=C_L, C_V=C_V))
-        )
+        if self.deep and C_V is not None:
+            # The kernel of the lesser is for single numbers; the same rule over arrays.
+            C_L = np.minimum(C_L, C_V)
+        return np.asarray(wood.with_stability(F_b=F_b, C_L=C_L))
 
     def with_stability_step(self, F_b: float, C_L: float, editions: Editions) -> Step:
         C_V = self.section.volume_factor
-        if C_V is None:
-            return wood.with_stability.step(editions, F_b=F_b, C_L=C_L)
-        kernel = wood.with_lesser_of_volume if C_V <= 1.0 else wood.with_volume
-        return kernel.step(editions, F_b=F_b, C_L=C_L, C_V=C_V)
+        if self.deep and C_V is not None:
+            return wood.with_lesser_of_volume.step(editions, F_b=F_b, C_L=C_L, C_V=C_V)
+        return wood.with_stability.step(editions, F_b=F_b, C_L=C_L)
 
 
 def values_of(section: Section, *, repetitive: bool, wet: bool) -> Values:

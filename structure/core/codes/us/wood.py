@@ -109,6 +109,25 @@ def bending_value_scl(F_b: float, C_D: float, C_r: float) -> float:
     return F_b * C_D * C_r
 
 
+@formula(
+    "F_b*",
+    "F_b * C_D * C_r * C_V",
+    unit="psi",
+    clause=VOLUME_SCL,
+    F_b="psi",
+    C_D="",
+    C_r="",
+    C_V="",
+)
+def bending_value_shallow_scl(F_b: float, C_D: float, C_r: float, C_V: float) -> float:
+    """Bending value of composite lumber whose C_V is over 1, with every factor but C_L. NDS 8.3.6.
+
+    A C_V over 1 is in F_b* before C_L is found, as the American Wood Council answers to the question.
+    F_b [psi], factors plain. [psi].
+    """
+    return F_b * C_D * C_r * C_V
+
+
 @formula("F_b'", "F_b * C_L", unit="psi", clause=ADJUSTED_SAWN, F_b="psi", C_L="")
 def with_stability(F_b: float, C_L: float) -> float:
     """Adjusted bending value of sawn lumber. NDS table 4.3.1.
@@ -125,15 +144,6 @@ def with_lesser_of_volume(F_b: float, C_L: float, C_V: float) -> float:
     F_b: with every factor but C_V and C_L [psi]. [psi].
     """
     return F_b * min(C_L, C_V)
-
-
-@formula("F_b'", "F_b * C_L * C_V", unit="psi", clause=NOT_WITH_STABILITY, F_b="psi", C_L="", C_V="")
-def with_volume(F_b: float, C_L: float, C_V: float) -> float:
-    """Adjusted bending value of composite lumber where C_V is more than 1: both count. NDS 8.3.6.
-
-    F_b: with every factor but C_V and C_L [psi]. [psi].
-    """
-    return F_b * C_L * C_V
 
 
 @formula("F'", "F * C_D * C_M", unit="psi", clause=ADJUSTED_SAWN, F="psi", C_D="", C_M="")
