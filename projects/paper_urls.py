@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from django.urls import path, re_path
 
 from projects.views import background, engineering, jurisdictions, permits
 
 
-def _one_of(acts: dict[str, object]) -> str:
+def _one_of(acts: Iterable[str]) -> str:
     return "|".join(acts)
 
 

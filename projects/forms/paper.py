@@ -11,6 +11,7 @@ from decimal import Decimal, InvalidOperation
 from typing import Any
 
 from django import forms
+from django.http import QueryDict
 from django.utils import timezone
 
 from projects.days import DayKind, regions
@@ -125,8 +126,10 @@ class VersionedForm(PaperForm):
 
     def put_conflict(self, conflict: Conflict, version_now: int) -> None:
         """Keep what was typed, say that the row moved, and let a second save go through knowingly."""
-        self.data = self.data.copy()
-        self.data[self.add_prefix("version")] = str(version_now)
+        typed = QueryDict(mutable=True)
+        typed.update(self.data)
+        typed[self.add_prefix("version")] = str(version_now)
+        self.data = typed
         self.put_refusal(conflict)
 
 
@@ -368,7 +371,7 @@ def _kind(rule: str, first: DayKind) -> forms.ChoiceField:
     return forms.ChoiceField(label=f"{rule.capitalize()} counted in", choices=DAY_KINDS, initial=first.value)
 
 
-class JurisdictionForm(PaperForm):
+class JurisdictionForm(VersionedForm):
     """An authority's own rules."""
 
     version = forms.IntegerField(widget=forms.HiddenInput, required=False)

@@ -218,7 +218,7 @@ def sealed_design_record(
     if document is not None:
         kind = document_kind(document)
         document.name = PurePath("document").with_suffix(kind.ending).name
-        design.document = document  # type: ignore[assignment]
+        design.document = document
     for earlier in job.sealed_designs.filter(current=True):
         earlier.current = False
         earlier.save()

@@ -8,11 +8,12 @@ from typing import Any
 
 from django.contrib import messages
 from django.core.exceptions import ValidationError
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import redirect, render
 
 from projects.errors import Conflict, Refused
 from projects.forms.paper import PaperForm, VersionedForm
+from projects.requests import SignedIn
 
 
 @dataclass(frozen=True)
@@ -31,7 +32,7 @@ class Act:
 
 
 def act_page(
-    request: HttpRequest,
+    request: SignedIn,
     act: Act,
     *,
     row: Any,

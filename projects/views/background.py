@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from django.db.models import Q
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, render
 from django.views.decorators.http import require_safe
 
 from projects.models import BackgroundJob
+from projects.requests import SignedIn
 from projects.selectors import jobs_visible_to
 
 
 @require_safe
-def background_job(request: HttpRequest, pk: int) -> HttpResponse:
+def background_job(request: SignedIn, pk: int) -> HttpResponse:
     """The state as a page, or as the fragment that the page asks for again until the work is over."""
     visible = BackgroundJob.objects.filter(
         Q(job__in=jobs_visible_to(request.user)) | Q(job__isnull=True, requested_by=request.user)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import PurePath
 from typing import Any
 
-from django.http import FileResponse, Http404, HttpRequest, HttpResponse
+from django.http import FileResponse, Http404, HttpResponse
 from django.shortcuts import get_object_or_404, render
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_safe
@@ -24,6 +24,7 @@ from projects.models import EngineeringQuestion, EngineeringRequest, Job, Sealed
 from projects.package import package_obstacles, parts
 from projects.permissions import can, require
 from projects.permit_selectors import requests_for_page, sealed_design_of
+from projects.requests import SignedIn
 from projects.selectors import job_for
 from projects.services import engineering
 from projects.views.acts import Act, act_page
@@ -111,7 +112,7 @@ def _back(job: Job) -> str:
 
 
 @require_safe
-def engineering_page(request: HttpRequest, job_pk: int) -> HttpResponse:
+def engineering_page(request: SignedIn, job_pk: int) -> HttpResponse:
     """Requests, questions and designs of a job."""
     job = job_for(request.user, job_pk)
     return render(
@@ -128,7 +129,7 @@ def engineering_page(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @require_safe
-def engineering_package(request: HttpRequest, job_pk: int) -> HttpResponse:
+def engineering_package(request: SignedIn, job_pk: int) -> HttpResponse:
     """One package for the engineer: evidence, framing, loads, preliminary sizes, questions. Made to be printed."""
     job = job_for(request.user, job_pk)
     require(request.user, "edit_engineering", job)
@@ -149,7 +150,7 @@ def engineering_package(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @get_or_post
-def engineering_new(request: HttpRequest, job_pk: int) -> HttpResponse:
+def engineering_new(request: SignedIn, job_pk: int) -> HttpResponse:
     """A new request."""
     job = job_for(request.user, job_pk)
     require(request.user, "edit_engineering", job)
@@ -159,7 +160,7 @@ def engineering_new(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @get_or_post
-def engineering_act(request: HttpRequest, job_pk: int, pk: int, act: str) -> HttpResponse:
+def engineering_act(request: SignedIn, job_pk: int, pk: int, act: str) -> HttpResponse:
     """Change, send, question or withdraw a request."""
     job = job_for(request.user, job_pk)
     require(request.user, "edit_engineering", job)
@@ -175,7 +176,7 @@ def engineering_act(request: HttpRequest, job_pk: int, pk: int, act: str) -> Htt
 
 
 @get_or_post
-def engineering_answer(request: HttpRequest, job_pk: int, pk: int) -> HttpResponse:
+def engineering_answer(request: SignedIn, job_pk: int, pk: int) -> HttpResponse:
     """Answer a question."""
     job = job_for(request.user, job_pk)
     require(request.user, "edit_engineering", job)
@@ -185,7 +186,7 @@ def engineering_answer(request: HttpRequest, job_pk: int, pk: int) -> HttpRespon
 
 
 @get_or_post
-def sealed_design_new(request: HttpRequest, job_pk: int) -> HttpResponse:
+def sealed_design_new(request: SignedIn, job_pk: int) -> HttpResponse:
     """Record a design; it answers the latest request that was sent."""
     job = job_for(request.user, job_pk)
     require(request.user, "record_sealed_design", job)
@@ -213,13 +214,13 @@ def sealed_design_new(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @require_safe
-def sealed_design_document(request: HttpRequest, job_pk: int, pk: int) -> FileResponse:
+def sealed_design_document(request: SignedIn, job_pk: int, pk: int) -> FileResponse:
     """The uploaded paper, always as a download: nothing that came from outside is opened inside our pages."""
     job = job_for(request.user, job_pk)
     design = get_object_or_404(SealedDesign, pk=pk, job=job)
     if not design.document:
         raise Http404("No document was uploaded.")
-    ending = PurePath(design.document.name).suffix
+    ending = PurePath(design.document.name or "").suffix
     return FileResponse(
         design.document.open("rb"),
         as_attachment=True,

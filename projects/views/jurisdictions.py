@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_safe
@@ -15,13 +15,14 @@ from projects.forms.paper import JurisdictionForm
 from projects.models import Jurisdiction
 from projects.permissions import can, require
 from projects.permit_selectors import jurisdictions_visible_to
+from projects.requests import SignedIn
 from projects.services.jurisdictions import DAY_RULES, jurisdiction_save
 
 get_or_post = require_http_methods(["GET", "HEAD", "POST"])
 
 
 @require_safe
-def jurisdiction_list(request: HttpRequest) -> HttpResponse:
+def jurisdiction_list(request: SignedIn) -> HttpResponse:
     """Every authority of the company with its days."""
     rows = jurisdictions_visible_to(request.user).prefetch_related("required_documents", "inspection_rules")
     return render(
@@ -42,7 +43,7 @@ def _initial(authority: Jurisdiction) -> dict[str, Any]:
 
 
 @get_or_post
-def jurisdiction_edit(request: HttpRequest, pk: int | None = None) -> HttpResponse:
+def jurisdiction_edit(request: SignedIn, pk: int | None = None) -> HttpResponse:
     """Make an authority, or change one."""
     authority = None if pk is None else get_object_or_404(jurisdictions_visible_to(request.user), pk=pk)
     require(request.user, "edit_jurisdiction", authority)
@@ -63,9 +64,9 @@ def jurisdiction_edit(request: HttpRequest, pk: int | None = None) -> HttpRespon
             except Refused as refusal:
                 if isinstance(refusal, Conflict) and authority is not None:
                     authority.refresh_from_db()
-                    form.data = form.data.copy()
-                    form.data["version"] = str(authority.version)
-                form.put_refusal(refusal)
+                    form.put_conflict(refusal, authority.version)
+                else:
+                    form.put_refusal(refusal)
             else:
                 messages.success(request, "The jurisdiction is saved.")
                 return redirect("projects:jurisdictions")

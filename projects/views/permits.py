@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
@@ -23,6 +23,7 @@ from projects.permit_selectors import (
     permit_outlook,
     permits_for_page,
 )
+from projects.requests import SignedIn
 from projects.selectors import job_for
 from projects.services import chases, inspections, permits
 from projects.views.acts import Act, act_page
@@ -205,10 +206,11 @@ def _back(job: Job) -> str:
 
 
 @require_safe
-def permit_page(request: HttpRequest, job_pk: int) -> HttpResponse:
+def permit_page(request: SignedIn, job_pk: int) -> HttpResponse:
     """Permits and inspections of a job: where they stand, what threatens them, what can be recorded next."""
     job = job_for(request.user, job_pk)
     today = timezone.localdate()
+    found = list(permits_for_page(job))
     shown_permits = [
         {
             "permit": permit,
@@ -217,7 +219,7 @@ def permit_page(request: HttpRequest, job_pk: int) -> HttpResponse:
             "review_late": bool(permit.review_due_on and permit.review_due_on < today),
             "offers": [(act, PERMIT_ACTS[act]) for act in PERMIT_OFFERS.get(permit.status, ())],
         }
-        for permit in permits_for_page(job)
+        for permit in found
     ]
     shown_visits = [
         {
@@ -235,13 +237,13 @@ def permit_page(request: HttpRequest, job_pk: int) -> HttpResponse:
             **_context(job, request.user),
             "permits": shown_permits,
             "visits": shown_visits,
-            "may_start": not any(row["permit"].live for row in shown_permits),
+            "may_start": not any(permit.live for permit in found),
         },
     )
 
 
 @get_or_post
-def permit_start(request: HttpRequest, job_pk: int) -> HttpResponse:
+def permit_start(request: SignedIn, job_pk: int) -> HttpResponse:
     """Start an application."""
     job = job_for(request.user, job_pk)
     require(request.user, "edit_permit", job)
@@ -259,7 +261,7 @@ def permit_start(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @get_or_post
-def permit_act(request: HttpRequest, job_pk: int, pk: int, act: str) -> HttpResponse:
+def permit_act(request: SignedIn, job_pk: int, pk: int, act: str) -> HttpResponse:
     """Everything that happens to a permit."""
     job = job_for(request.user, job_pk)
     require(request.user, "edit_permit", job)
@@ -275,7 +277,7 @@ def permit_act(request: HttpRequest, job_pk: int, pk: int, act: str) -> HttpResp
 
 
 @require_POST
-def permit_document(request: HttpRequest, job_pk: int, pk: int) -> HttpResponse:
+def permit_document(request: SignedIn, job_pk: int, pk: int) -> HttpResponse:
     """Tick a required paper as ready, or take the tick away."""
     job = job_for(request.user, job_pk)
     require(request.user, "edit_permit", job)
@@ -290,7 +292,7 @@ def permit_document(request: HttpRequest, job_pk: int, pk: int) -> HttpResponse:
 
 
 @get_or_post
-def inspection_add(request: HttpRequest, job_pk: int) -> HttpResponse:
+def inspection_add(request: SignedIn, job_pk: int) -> HttpResponse:
     """One more inspection."""
     job = job_for(request.user, job_pk)
     require(request.user, "edit_inspection", job)
@@ -300,7 +302,7 @@ def inspection_add(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @get_or_post
-def inspection_act(request: HttpRequest, job_pk: int, pk: int, act: str) -> HttpResponse:
+def inspection_act(request: SignedIn, job_pk: int, pk: int, act: str) -> HttpResponse:
     """Everything that happens to an inspection."""
     job = job_for(request.user, job_pk)
     require(request.user, "edit_inspection", job)
@@ -314,7 +316,7 @@ def inspection_act(request: HttpRequest, job_pk: int, pk: int, act: str) -> Http
 
 
 @get_or_post
-def deficiency_clear(request: HttpRequest, job_pk: int, pk: int) -> HttpResponse:
+def deficiency_clear(request: SignedIn, job_pk: int, pk: int) -> HttpResponse:
     """A deficiency put right."""
     job = job_for(request.user, job_pk)
     require(request.user, "edit_inspection", job)
@@ -324,7 +326,7 @@ def deficiency_clear(request: HttpRequest, job_pk: int, pk: int) -> HttpResponse
 
 
 @require_safe
-def chase_list(request: HttpRequest, job_pk: int) -> HttpResponse:
+def chase_list(request: SignedIn, job_pk: int) -> HttpResponse:
     """Every chase of a job, and the one that is due."""
     job = job_for(request.user, job_pk)
     due = next_chase_for(job)
@@ -341,7 +343,7 @@ def chase_list(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @get_or_post
-def chase_new(request: HttpRequest, job_pk: int) -> HttpResponse:
+def chase_new(request: SignedIn, job_pk: int) -> HttpResponse:
     """A new chase."""
     job = job_for(request.user, job_pk)
     require(request.user, "log_chase", job)
