@@ -11,7 +11,8 @@ class StructureConfig(AppConfig):
 
     def ready(self) -> None:
         """Answer for hold points, and add our pages to the job page and the main navigation."""
-        from structure import holdpoints, panels
+        from structure import engineering_package, holdpoints, panels
 
         holdpoints.register_all()
         panels.register_all()
+        engineering_package.register_all()

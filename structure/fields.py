@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from django import forms
@@ -10,10 +11,11 @@ from django.db import models
 
 from structure.core.cases.types import Quantity
 from structure.core.errors import InputError
-from structure.core.units import DIMENSIONS
+from structure.core.units import DIMENSIONS, read_quantity
 from structure.understood import understood
 
 TYPED_LENGTH = 60
+LARGEST_DRAWN = 1200.0  # inches; beyond this a drawing to scale shows nothing
 
 
 def read_typed(
@@ -108,6 +110,15 @@ def echo(form: forms.BaseForm) -> None:
     for name, held in form.fields.items():
         if isinstance(held, QuantityFormField):
             held.understood = understood(str(form[name].value() or ""), held.dimension)
+
+
+def inches_of(values: Mapping[str, Any], name: str, default: float = 0.0) -> float:
+    """A typed length in inches; `default` where nothing that a drawing can show stands there."""
+    try:
+        value = read_quantity(values.get(name) or "", "length", name)
+    except InputError:
+        return default
+    return value if 0 < value < LARGEST_DRAWN else default
 
 
 def _example(dimension: str) -> str:

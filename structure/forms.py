@@ -37,6 +37,13 @@ class SectionForm(EchoMixin, forms.ModelForm):
     post_species = forms.ChoiceField(label="Post lumber", choices=SPECIES, initial="SPF")
     post_grade = forms.ChoiceField(label="Its grade", choices=GRADES, initial="Stud")
     max_plies = forms.IntegerField(label="Most plies", min_value=1, max_value=6, initial=4)
+    joist_species = forms.ChoiceField(
+        label="Joists over the wall are",
+        choices=[("", "not known"), *SPECIES],
+        required=False,
+        help_text="Needed where a wall stands on their ends while they are shored.",
+    )
+    joist_grade = forms.ChoiceField(label="Their grade", choices=[("", "not known"), *GRADES], required=False)
     roof_slope = forms.DecimalField(
         label="Roof slope, rise in 12",
         min_value=0,
@@ -69,40 +76,20 @@ class SectionForm(EchoMixin, forms.ModelForm):
     GROUPS = (
         (
             "The opening",
-            (
-                "opening",
-                "wall_length",
-                "wall_thickness",
-                "ceiling_height",
-                "headroom",
-                "mounting",
-                "joist_depth",
-                "end_bearing",
-            ),
+            "opening wall_length wall_thickness ceiling_height headroom mounting joist_depth end_bearing",
         ),
+        ("Snow and roof", "ground_snow ground_snow_source roof_slope exposure thermal roof_live"),
         (
-            "Snow, roof and rooms",
-            (
-                "ground_snow",
-                "ground_snow_source",
-                "roof_slope",
-                "exposure",
-                "thermal",
-                "roof_live",
-                "occupancy",
-            ),
+            "What is below",
+            "below below_height way blocked stated_capacity stated_source stated_plate soil soil_from soil_source",
         ),
-        ("What is below", ("below", "below_height", "below_support", "soil", "soil_source")),
-        ("Lumber on hand", ("families", "species", "grade", "max_plies", "post_species", "post_grade")),
+        ("Lumber on hand", "families species grade max_plies post_species post_grade post_solid"),
         (
             "Shoring",
             (
-                "stand_off",
-                "construction",
-                "cleared",
-                "cleared_reason",
-                "snow_season",
-                "snow_left_out_reason",
+                "stand_off shoring_header shoring_shore shoring_sill joist_species joist_grade joist_width "
+                "joist_spacing every_level construction occupancy cleared cleared_reason snow_season "
+                "snow_left_out_reason"
             ),
         ),
     )
@@ -111,38 +98,54 @@ class SectionForm(EchoMixin, forms.ModelForm):
         model = HouseSection
         fields = [
             "shape",
-            "opening",
-            "wall_length",
-            "wall_thickness",
-            "ceiling_height",
-            "joist_depth",
-            "mounting",
-            "end_bearing",
-            "headroom",
-            "roof_slope",
-            "occupancy",
-            "ground_snow",
-            "ground_snow_source",
-            "exposure",
-            "thermal",
-            "roof_live",
-            "below",
-            "below_height",
-            "below_support",
-            "soil",
-            "soil_source",
-            "families",
-            "species",
-            "grade",
-            "max_plies",
-            "post_species",
-            "post_grade",
-            "stand_off",
-            "construction",
-            "cleared",
-            "cleared_reason",
-            "snow_season",
-            "snow_left_out_reason",
+            *[
+                "opening",
+                "wall_length",
+                "wall_thickness",
+                "ceiling_height",
+                "joist_depth",
+                "mounting",
+                "end_bearing",
+                "headroom",
+                "roof_slope",
+                "ground_snow",
+                "ground_snow_source",
+                "exposure",
+                "thermal",
+                "roof_live",
+                "below",
+                "below_height",
+                "way",
+                "blocked",
+                "stated_capacity",
+                "stated_source",
+                "stated_plate",
+                "soil",
+                "soil_from",
+                "soil_source",
+                "families",
+                "species",
+                "grade",
+                "max_plies",
+                "post_species",
+                "post_grade",
+                "post_solid",
+                "stand_off",
+                "shoring_header",
+                "shoring_shore",
+                "shoring_sill",
+                "joist_species",
+                "joist_grade",
+                "joist_width",
+                "joist_spacing",
+                "every_level",
+                "construction",
+                "occupancy",
+                "cleared",
+                "cleared_reason",
+                "snow_season",
+                "snow_left_out_reason",
+            ],
         ]
         widgets = {"shape": forms.HiddenInput}
         help_texts = {
@@ -153,7 +156,10 @@ class SectionForm(EchoMixin, forms.ModelForm):
             "ground_snow": "From the building department, with its source beside it.",
             "ground_snow_source": "Such as: county table of 2023, letter of the building department.",
             "roof_live": "20 psf unless the roof is steep; ASCE 7 Table 4.3-1.",
-            "occupancy": "The largest live load of the rooms above while the shoring stands.",
+            "occupancy": "Empty: each level's own live load.",
+            "way": "Each end of the beam brings a load of its own. A bare slab is no footing.",
+            "stated_capacity": "Only for an adjustable or pipe post: what its paper allows at this height.",
+            "every_level": "Each floor is then picked up where it is; only walls and roofs stand on joists' ends.",
             "soil": "1,500 psf is the least of IRC Table R401.4.1; soft ground needs an engineer.",
             "families": "",
             "cleared": "Leaves the room load out of the shoring; needs a name and a reason.",
@@ -162,7 +168,7 @@ class SectionForm(EchoMixin, forms.ModelForm):
 
     def groups(self) -> list[tuple[str, list[forms.BoundField]]]:
         """Fields by heading, in the order a person walks through a house."""
-        return [(title, [self[name] for name in names]) for title, names in self.GROUPS]
+        return [(title, [self[name] for name in names.split()]) for title, names in self.GROUPS]
 
     def clean(self) -> dict[str, Any]:
         data: dict[str, Any] = super().clean() or {}
@@ -174,12 +180,24 @@ class SectionForm(EchoMixin, forms.ModelForm):
             self.add_error(
                 "snow_left_out_reason", "No snow while shored: read nothing; accepted is a reason."
             )
-        if data.get("below") in ("crawl", "basement") and not data.get("below_height"):
+        self._clean_below(data)
+        if bool(data.get("joist_species")) != bool(data.get("joist_grade")):
             self.add_error(
-                "below_height",
-                "Height down there: read nothing; accepted is a length with a unit, such as 7 ft 6 in.",
+                "joist_grade", "Joists: read one of species and grade; accepted is both, or neither."
             )
         return data
+
+    def _clean_below(self, data: dict[str, Any]) -> None:
+        needed: dict[str, str] = {}
+        if data.get("below") in ("crawl", "basement"):
+            needed["below_height"] = "a length with a unit, such as 7 ft 6 in"
+            if data.get("way") == "stated_post":
+                needed["stated_capacity"] = "a force with a unit, such as 16,000 lbf"
+                needed["stated_source"] = "the maker's paper"
+                needed["stated_plate"] = "a length with a unit, such as 8 in"
+        for name, accepted in needed.items():
+            if not data.get(name) and name not in self.errors:
+                self.add_error(name, f"{self.fields[name].label}: read nothing; accepted is {accepted}.")
 
 
 class LevelForm(EchoMixin, forms.ModelForm):

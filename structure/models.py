@@ -33,11 +33,42 @@ class Below(models.TextChoices):
     BASEMENT = "basement", "Basement"
 
 
-class Underneath(models.TextChoices):
-    NONE = "none", "Nothing on this line"
-    WALL = "wall", "A wall"
-    BEAM = "beam", "A beam"
-    POSTS = "posts", "A line of posts"
+class Way(models.TextChoices):
+    """How the load of each post goes on under this floor, in the words of the engine."""
+
+    UNKNOWN = "unknown", "Nobody has looked yet"
+    NEW_POST = "new_post", "A new wood post on a pad of its own"
+    STATED_POST = "stated_post", "An adjustable or pipe post on a pad of its own"
+    EXISTING_WALL = "existing_wall", "A wall that is there"
+    EXISTING_BEAM = "existing_beam", "A beam that is there"
+
+
+class SoilFrom(models.TextChoices):
+    PRESUMPTIVE = "presumptive", "presumed from the kind of soil"
+    INVESTIGATION = "investigation", "a soils investigation"
+
+
+# Plies, thickness of one and depth of what a yard keeps for shoring.
+HEADERS = {
+    "2-2x6": (2, "1.5 in", "5.5 in"),
+    "2-2x8": (2, "1.5 in", "7.25 in"),
+    "2-2x10": (2, "1.5 in", "9.25 in"),
+    "2-2x12": (2, "1.5 in", "11.25 in"),
+    "3-2x10": (3, "1.5 in", "9.25 in"),
+    "3-2x12": (3, "1.5 in", "11.25 in"),
+}
+SHORES = {
+    "2x4": (1, "1.5 in", "3.5 in"),
+    "2-2x4": (2, "1.5 in", "3.5 in"),
+    "2x6": (1, "1.5 in", "5.5 in"),
+    "4x4": (1, "3.5 in", "3.5 in"),
+}
+SILLS = {
+    "2x6": (1, "1.5 in", "5.5 in"),
+    "2x8": (1, "1.5 in", "7.25 in"),
+    "2x10": (1, "1.5 in", "9.25 in"),
+    "2x12": (1, "1.5 in", "11.25 in"),
+}
 
 
 class HouseSection(models.Model):
@@ -58,9 +89,6 @@ class HouseSection(models.Model):
         "roof slope, rise in 12", max_digits=4, decimal_places=2, null=True, blank=True
     )
 
-    occupancy = QuantityField(
-        "live load of rooms under construction and in use", dimension="pressure", default="40 psf"
-    )
     ground_snow = QuantityField("ground snow", dimension="pressure", positive=False)
     ground_snow_source = models.CharField("where the ground snow comes from", max_length=200)
     exposure = models.DecimalField("exposure factor C_e", max_digits=3, decimal_places=2, default=1)
@@ -69,10 +97,15 @@ class HouseSection(models.Model):
 
     below = models.CharField("under this floor", max_length=10, choices=Below)
     below_height = QuantityField("height down there", dimension="length", blank=True)
-    below_support = models.CharField(
-        "on the wall line below", max_length=10, choices=Underneath, default=Underneath.NONE
-    )
+    way = models.CharField("the load goes on by", max_length=14, choices=Way, default=Way.UNKNOWN)
+    blocked = models.BooleanField("solid blocking through the floor is put in", default=True)
+    stated_capacity = QuantityField("stated capacity of that post", dimension="force", blank=True)
+    stated_source = models.CharField("paper that states it", max_length=200, blank=True)
+    stated_plate = QuantityField("side of its base plate", dimension="length", blank=True)
     soil = QuantityField("allowable soil pressure", dimension="pressure", default="1500 psf")
+    soil_from = models.CharField(
+        "soil pressure is", max_length=14, choices=SoilFrom, default=SoilFrom.PRESUMPTIVE
+    )
     soil_source = models.CharField(
         "where the soil pressure comes from", max_length=200, default="assumed, nobody has tested it"
     )
@@ -83,9 +116,23 @@ class HouseSection(models.Model):
     max_plies = models.PositiveSmallIntegerField("most plies", default=4)
     post_species = models.CharField("post lumber", max_length=12, default="SPF")
     post_grade = models.CharField("post grade", max_length=12, default="Stud")
+    post_solid = models.BooleanField("try small solid timbers as posts too", default=False)
 
     stand_off = QuantityField("shoring stands off the wall by", dimension="length", default="30 in")
+    shoring_header = models.CharField(
+        "header", max_length=8, choices=[(h, h) for h in HEADERS], default="2-2x10"
+    )
+    shoring_shore = models.CharField("shores", max_length=8, choices=[(h, h) for h in SHORES], default="4x4")
+    shoring_sill = models.CharField(
+        "sill, flat", max_length=8, choices=[(h, h) for h in SILLS], default="2x10"
+    )
+    joist_species = models.CharField("joists over the wall are", max_length=12, blank=True)
+    joist_grade = models.CharField("their grade", max_length=12, blank=True)
+    joist_width = QuantityField("thickness of one joist", dimension="length", default="1 1/2 in")
+    joist_spacing = QuantityField("their spacing", dimension="length", default="16 in")
+    every_level = models.BooleanField("shore every level above on the same lines", default=False)
     construction = QuantityField("construction load while shored", dimension="pressure", default="20 psf")
+    occupancy = QuantityField("room load while shored", dimension="pressure", blank=True)
     cleared = models.BooleanField("rooms above are cleared and kept empty while shored", default=False)
     cleared_reason = models.CharField("who saw to it and how", max_length=200, blank=True)
     snow_season = models.BooleanField("shoring stands in snow season", default=True)

@@ -38,7 +38,7 @@ def sizes_summary(job: Any, user: Any) -> Summary:
         if stale:
             return Summary((*marks, "The section was changed since."), "out of date", "warn")
         return Summary(marks, schedule.get_source_display(), "ok" if schedule.source == "sealed" else "note")
-    run = latest_run(job)
+    run = latest_run(job, with_answer=False)
     if run is None:
         return Summary(("No sizes worked out yet.",), "to do", "note")
     if run.status == run.Status.REFUSED:

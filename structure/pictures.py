@@ -9,19 +9,11 @@ from structure.core.errors import InputError
 from structure.core.units import read_quantity
 from structure.diagrams.house_section import HouseDrawing, Level, house_section
 from structure.diagrams.offset import OffsetDrawing, offset_drawing
+from structure.fields import inches_of
 from structure.question import service_total
 
 Row = Mapping[str, Any]
-LARGEST_DRAWN = 1200.0  # inches; beyond this a drawing to scale shows nothing
-
-
-def inches_of(values: Row, name: str, default: float = 0.0) -> float:
-    """A typed length in inches; `default` where nothing readable stands there."""
-    try:
-        value = read_quantity(values.get(name) or "", "length", name)
-    except InputError:
-        return default
-    return value if 0 < value < LARGEST_DRAWN else default
+BELOW_DRAWN = {"existing_wall": "wall", "existing_beam": "beam", "new_post": "post", "stated_post": "post"}
 
 
 def section_picture(
@@ -54,7 +46,7 @@ def section_picture(
         headroom=headroom,
         below=str(values.get("below") or "slab"),
         below_height=inches_of(values, "below_height"),
-        below_support=str(values.get("below_support") or "none"),
+        below_support=BELOW_DRAWN.get(str(values.get("way")), "none"),
         rise=_slope(slope),
         rise_given=slope not in (None, ""),
         name=name,

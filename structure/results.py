@@ -31,7 +31,9 @@ def _candidate(each: Row, chosen: str | None) -> dict[str, Any]:
         "governing": each["governing"],
         "passes": each["passes"],
         "chosen": each["section"] == chosen,
-        "why": each["close"] if each["passes"] else " ".join(f"{f['why']} ({f['clause']})" for f in each["fails"]),
+        "why": each["close"]
+        if each["passes"]
+        else " ".join(f"{f['why']} ({f['clause']})" for f in each["fails"]),
         "given": section_given(each),
     }
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 from django.db.models import Prefetch
 
 from projects.models import Job
+from structure.fields import inches_of
 from structure.models import DesignRun, HouseSection, MarkTick, OffsetCheck, Schedule, ScheduleMark
 
 SECTION_FIELDS = tuple(
@@ -41,9 +41,10 @@ def point_values(section: HouseSection) -> list[dict[str, Any]]:
     return [{"label": p.label, "case": p.case, "value": p.value, "at": p.at} for p in section.points.all()]
 
 
-def latest_run(job: Job) -> DesignRun | None:
-    """The newest answer of the engine for this job."""
-    return DesignRun.objects.filter(job=job).select_related("created_by").first()
+def latest_run(job: Job, *, with_answer: bool = True) -> DesignRun | None:
+    """The newest answer of the engine for this job; without its long answer where only its state counts."""
+    runs = DesignRun.objects.filter(job=job).select_related("created_by")
+    return (runs if with_answer else runs.defer("inputs", "results")).first()
 
 
 def run_is_stale(run: DesignRun) -> bool:
@@ -81,22 +82,40 @@ def offset_latest(job: Job) -> OffsetCheck | None:
 
 
 def schedule_data(schedule: Schedule) -> dict[str, Any]:
-    """The schedule as the takeoff reads it: plain data, lengths in inches."""
-    by_kind: dict[str, list[ScheduleMark]] = {}
+    """The schedule as the takeoff reads it: plain data, lengths in inches.
+
+    Posts by their maker's statement and shoring designed by the engineer have no lumber sizes and are
+    named under `not_measured`.
+    """
+    by_kind: dict[str, list[dict[str, Any]]] = {}
+    not_measured: list[str] = []
     for mark in schedule.marks.all():
-        by_kind.setdefault(mark.kind, []).append(mark)
-    beam = by_kind.get("beam", [None])[0]
-    wall: Mapping[str, Any] = schedule.run.results.get("wall", {})
-    data: dict[str, Any] = {
+        if mark.data.get("stated") or mark.data.get("engineered"):
+            not_measured.append(f"{mark.mark} {mark.title}")
+        else:
+            by_kind.setdefault(mark.kind, []).append({**mark.data, "mark": mark.mark})
+    section = schedule.run.inputs["section"]
+    opening = inches_of(section, "opening")
+    new_pads = any(not footing["existing"] for footing in by_kind.get("footing", []))
+    return {
         "code": schedule.job.code,
-        "beam": {**beam.data, "mark": beam.mark} if beam else None,
-        "posts": [{**m.data, "mark": m.mark} for m in by_kind.get("post", [])],
-        "footings": [{**m.data, "mark": m.mark} for m in by_kind.get("footing", [])],
-        "shoring": {"sides": [{**m.data, "mark": m.mark} for m in by_kind.get("shoring", [])]},
-        "plates": [{**m.data, "mark": m.mark} for m in by_kind.get("plate", [])],
-        "hangers": sum(int(m.data.get("count", 0)) for m in by_kind.get("hanger", [])),
+        "beam": next(iter(by_kind.get("beam", [])), None),
+        "posts": by_kind.get("post", []),
+        "footings": by_kind.get("footing", []),
+        "shoring": {"sides": by_kind.get("shoring", [])},
+        "plates": by_kind.get("plate", []),
+        "hangers": sum(int(each.get("count", 0)) for each in by_kind.get("hanger", [])),
+        "wall": {
+            "length_in": inches_of(section, "wall_length", opening),
+            "height_in": inches_of(section, "ceiling_height"),
+            "thickness_in": inches_of(section, "wall_thickness"),
+        },
+        "opening_in": opening,
+        "slab_cut": new_pads and section["below"] in ("slab", "basement"),
+        "flush": section["mounting"] == "flush",
+        "rafter_tie": bool((schedule.run.results.get("beam") or {}).get("rafter_tie")),
+        "not_measured": not_measured,
     }
-    return {**data, **wall}
 
 
 def schedule_differences(sealed: Schedule, preliminary: Schedule) -> list[dict[str, Any]]:

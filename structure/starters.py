@@ -97,7 +97,6 @@ def starter(shape: str) -> dict[str, Any]:
             "opening": "12 ft",
             "ceiling_height": "8 ft 1 in",
             "below": _BELOW.get(shape, "crawl"),
-            "below_support": "none",
             "families": ["sawn", "lvl"],
         },
         "levels": levels,

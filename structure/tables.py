@@ -39,8 +39,6 @@ class CandidateTable(tables.Table):
         return plain(value)
 
     def render_passes(self, value: bool, record: Any) -> SafeString:
-        if record["chosen"]:
-            return format_html('<span class="tag tag--ok">passes</span> <span class="tag tag--note">worked out</span>')
-        if value:
-            return format_html('<span class="tag tag--ok">passes</span>')
-        return format_html('<span class="tag tag--bad">fails</span>')
+        tone, word = ("ok", "passes") if value else ("bad", "fails")
+        more = format_html(' <span class="tag tag--note">worked out</span>') if record["chosen"] else ""
+        return format_html('<span class="tag tag--{}">{}</span>{}', tone, word, more)

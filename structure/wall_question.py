@@ -1,26 +1,139 @@
-"""The question of the whole wall, from the section as typed, and who answered it."""
+"""The question of the whole wall in the plain data of the case files, and who answers it."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from structure.core.cases.registry import run_case
+from structure.core.version import CORE_VERSION
+from structure.data.loader import data_checksum
+from structure.models import HEADERS, SHORES, SILLS
+from structure.question import snow_case, takedown_given
+
+__all__ = ["answer_wall", "core_version", "data_checksum", "wall_case"]
 Row = Mapping[str, Any]
-
-
-def wall_inputs(
-    section: Row, levels: Sequence[Row], points: Sequence[Row], code: str, beam: Row | None = None
-) -> dict[str, Any]:
-    raise NotImplementedError
-
-
-def answer_wall(inputs: Row) -> dict[str, Any]:
-    raise NotImplementedError
+NO_LOAD = "0 psf"
 
 
 def core_version() -> str:
-    raise NotImplementedError
+    """Version of the engine of this process."""
+    return CORE_VERSION
 
 
-def data_checksum() -> str:
-    raise NotImplementedError
+def wall_case(
+    section: Row, levels: Sequence[Row], points: Sequence[Row], code: str, beam: Row | None = None
+) -> dict[str, Any]:
+    """The whole question as plain data. Raises InputError for a field that can not be read.
+
+    `beam` is the section to design for, as a case writes it. A refusal of the snow stands in its place:
+    `{"status": "refused", ...}`.
+    """
+    snow = run_case(snow_case(section, code))
+    if snow["status"] != "ok":
+        return snow
+    given: dict[str, Any] = takedown_given(section, levels, points, snow) | {
+        "opening": _opening(section),
+        "soil": {
+            "allowable": section["soil"],
+            "source": section["soil_source"],
+            "from": section["soil_from"],
+        },
+        "below": _below(section),
+        "search": {
+            "families": list(section["families"]),
+            "species": [section["species"]],
+            "grades": [section["grade"]],
+            "max_plies": section["max_plies"],
+        },
+        "posts": {
+            "species": [section["post_species"]],
+            "grade": section["post_grade"],
+            "solid": section["post_solid"],
+            "plate_species": section["post_species"],
+        },
+        "shoring": _shoring(section),
+    }
+    if beam is not None:
+        given["beam"] = dict(beam)
+    return {"kind": "wall", "code": code, "given": given}
+
+
+def answer_wall(case: Row) -> dict[str, Any]:
+    """What the engine says to a wall case; a refusal that is one already is passed on."""
+    return dict(case) if case.get("status") == "refused" else run_case(case)
+
+
+def _opening(section: Row) -> dict[str, Any]:
+    opening = {
+        "clear_width": section["opening"],
+        "ceiling_height": section["ceiling_height"],
+        "end_bearing": section["end_bearing"],
+        "mounting": section["mounting"],
+        "joist_depth": section["joist_depth"],
+    }
+    if section["headroom"]:
+        opening["headroom"] = section["headroom"]
+    return opening
+
+
+def _below(section: Row) -> dict[str, Any]:
+    below: dict[str, Any] = {"ground": section["below"]}
+    if section["below"] == "slab":
+        return below
+    below |= {"height": section["below_height"], "way": section["way"], "blocked": section["blocked"]}
+    if section["way"] == "stated_post":
+        below["stated"] = {
+            "capacity": section["stated_capacity"],
+            "source": section["stated_source"],
+            "base_plate": section["stated_plate"],
+        }
+    return below
+
+
+def _shoring(section: Row) -> dict[str, Any]:
+    """Shoring as asked for; what is left out of its loads carries the recorded reason."""
+    reasons: dict[str, str] = {}
+    shoring: dict[str, Any] = {
+        "stand_off": section["stand_off"],
+        "construction": section["construction"],
+        "every_level": section["every_level"],
+        "header": _lumber(section, HEADERS[section["shoring_header"]]),
+        "shore": _lumber(section, SHORES[section["shoring_shore"]]),
+        "sill": _lumber(section, SILLS[section["shoring_sill"]]),
+    }
+    if section["occupancy"]:
+        shoring["occupancy"] = section["occupancy"]
+    if section["cleared"]:
+        shoring["cleared"] = True
+        reasons["occupancy"] = section["cleared_reason"]
+    if not section["snow_season"]:
+        shoring["snow"] = NO_LOAD
+        reasons["snow"] = section["snow_left_out_reason"]
+    if reasons:
+        shoring["reasons"] = reasons
+    if section["joist_species"]:
+        shoring["joists"] = {
+            "section": {
+                "family": "sawn",
+                "species": section["joist_species"],
+                "grade": section["joist_grade"],
+                "plies": 1,
+                "width": section["joist_width"],
+                "depth": section["joist_depth"],
+            },
+            "spacing": section["joist_spacing"],
+        }
+    return shoring
+
+
+def _lumber(section: Row, size: tuple[int, str, str]) -> dict[str, Any]:
+    plies, width, depth = size
+    return {
+        "family": "sawn",
+        "species": section["species"],
+        "grade": section["grade"],
+        "plies": plies,
+        "width": width,
+        "depth": depth,
+    }

@@ -27,7 +27,7 @@ class PostDrawing:
     pad_side: float = 0.0
     pad_thickness: float = 0.0
     pad_mark: str = ""
-    below: str = "slab"
+    foot: str = ""
     name: str = "post"
 
 
@@ -111,7 +111,7 @@ def post_detail(post: PostDrawing) -> str:
         drawing.text((x0 - side - 6, ground + thick * k / 2 + 4), post.pad_mark, anchor="end", strong=True)
     else:
         drawing.ground(8, WIDTH - 8, ground)
-        drawing.text((x0, ground + 22), "no pad was worked out here", anchor="middle")
+        drawing.text((x0, ground + 22), post.foot or "no pad was worked out here", anchor="middle")
     return drawing.svg()
 
 

@@ -330,7 +330,7 @@ class _Section:
     def _support_below(self, foot: float) -> None:
         pad, top = self.pad, self.y(-self.joist)
         kind = self.house.below_support
-        told = {"wall": "wall below", "beam": "beam below", "posts": "line of posts below"}.get(kind)
+        told = {"wall": "wall below", "beam": "beam below", "post": "new posts at the ends"}.get(kind)
         if told is None:
             pad.text((self.x0, (top + foot) / 2 + 4), "nothing below recorded", anchor="middle", faint=True)
             return
@@ -338,6 +338,9 @@ class _Section:
             pad.box(self.x(-2.25), top, 4.5 * self.k, foot - top, "wash")
             for side in (-2.25, 2.25):
                 pad.line((self.x(side), top), (self.x(side), foot), "thin")
+        elif kind == "post":
+            pad.box(self.x(-1.75), top, 3.5 * self.k, foot - top, "new")
+            pad.box(self.x(-15), foot, 30 * self.k, 8 * self.k, "concrete")
         else:
             pad.box(self.x(-2.75), top, 5.5 * self.k, 9.5 * self.k, "wood")
             pad.line((self.x0, top + 9.5 * self.k), (self.x0, foot), "dash")

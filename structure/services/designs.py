@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from decimal import Decimal
 from typing import Any
 
 from django.db import transaction
@@ -15,7 +16,7 @@ from structure.core.errors import InputError
 from structure.errors import bad_input
 from structure.models import DesignRun, HouseSection
 from structure.selectors import level_values, point_values, section_for, section_values
-from structure.wall_question import answer_wall, core_version, data_checksum, wall_inputs
+from structure.wall_question import answer_wall, core_version, data_checksum, wall_case
 
 
 def wall_design(*, job: Job, actor: User, beam: Mapping[str, Any] | None = None) -> DesignRun:
@@ -28,16 +29,22 @@ def wall_design(*, job: Job, actor: User, beam: Mapping[str, Any] | None = None)
     section = section_for(job)
     if section is None:
         raise Refused("There is no house section yet: fill it in first.")
-    inputs = inputs_of(section, beam)
     try:
-        results = answer_wall(inputs)
+        inputs = inputs_of(section, beam)
+        results = answer_wall(inputs["case"])
     except InputError as error:
         raise bad_input(error) from None
     status = DesignRun.Status.REFUSED if results["status"] == "refused" else DesignRun.Status.OK
     with transaction.atomic():
         run = DesignRun.objects.create(
-            job=job, created_by=actor, section_version=section.version, inputs=inputs, results=results,
-            core_version=core_version(), data_checksum=data_checksum(), status=status,
+            job=job,
+            created_by=actor,
+            section_version=section.version,
+            inputs=inputs,
+            results=results,
+            core_version=core_version(),
+            data_checksum=data_checksum(),
+            status=status,
         )
         told = "Sizes worked out." if status == DesignRun.Status.OK else f"Not sized: {results['reason']}"
         event_record(job=job, actor=actor, verb="design.run", detail=told, data={"run": run.pk})
@@ -45,7 +52,11 @@ def wall_design(*, job: Job, actor: User, beam: Mapping[str, Any] | None = None)
 
 
 def inputs_of(section: HouseSection, beam: Mapping[str, Any] | None = None) -> dict[str, Any]:
-    """The question of a stored section as plain data."""
-    return wall_inputs(
-        section_values(section), level_values(section), point_values(section), section.job.code, beam
-    )
+    """The question as plain data, with the section as it was typed beside it. Raises InputError."""
+    values, levels, points = section_values(section), level_values(section), point_values(section)
+    return {
+        "case": wall_case(values, levels, points, section.job.code, beam),
+        "section": {name: str(v) if isinstance(v, Decimal) else v for name, v in values.items()},
+        "levels": levels,
+        "points": points,
+    }

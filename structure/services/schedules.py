@@ -32,42 +32,57 @@ def schedule_choose(*, job: Job, actor: User, run: DesignRun, beam: Mapping[str,
         raise Refused("The section was changed after these sizes were worked out; work them out again first.")
     if run.status != DesignRun.Status.OK:
         raise Refused("This run is a refusal; there is nothing to choose from.")
-    _check_candidate(run, beam)
-    if not _is_chosen(run, beam):
+    if not beam.get("passes"):
+        raise Refused(
+            f"{beam.get('label', 'This beam')} does not pass; only a beam that passes can be chosen."
+        )
+    if not beam.get("chosen"):
         run = wall_design(job=job, actor=actor, beam=beam["given"])
         if run.status != DesignRun.Status.OK:
             raise Refused(f"With this beam the wall is not sized: {run.results['reason']}")
     with transaction.atomic():
         schedule = _schedule_new(
-            job, actor, run, Schedule.Source.PRELIMINARY, marks_of(run.results, run.inputs), section_version=run.section_version
+            job,
+            actor,
+            run,
+            Schedule.Source.PRELIMINARY,
+            marks_of(run.results, run.inputs),
+            section_version=run.section_version,
         )
         event_record(
-            job=job, actor=actor, verb="schedule.chosen", detail=f"Preliminary schedule chosen: {beam['label']}.",
+            job=job,
+            actor=actor,
+            verb="schedule.chosen",
+            detail=f"Preliminary schedule chosen: {beam['label']}.",
             data={"schedule": schedule.pk, "run": run.pk},
         )
     return schedule
 
 
-def _check_candidate(run: DesignRun, beam: Mapping[str, Any]) -> None:
-    if not beam.get("passes"):
-        raise Refused(f"{beam.get('label', 'This beam')} does not pass; only a beam that passes can be chosen.")
-
-
-def _is_chosen(run: DesignRun, beam: Mapping[str, Any]) -> bool:
-    return bool(beam.get("chosen"))
-
-
 def _schedule_new(
-    job: Job, actor: User, run: DesignRun, source: str, marks: Sequence[Mark], *, section_version: int,
-    sealed_design: SealedDesign | None = None, note: str = "",
+    job: Job,
+    actor: User,
+    run: DesignRun,
+    source: str,
+    marks: Sequence[Mark],
+    *,
+    section_version: int,
+    sealed_design: SealedDesign | None = None,
+    note: str = "",
 ) -> Schedule:
     Schedule.objects.filter(job=job, source=source, current=True).update(current=False)
     schedule = Schedule.objects.create(
-        job=job, run=run, source=source, chosen_by=actor, section_version=section_version,
-        sealed_design=sealed_design, note=note,
+        job=job,
+        run=run,
+        source=source,
+        chosen_by=actor,
+        section_version=section_version,
+        sealed_design=sealed_design,
+        note=note,
     )
     ScheduleMark.objects.bulk_create(
-        ScheduleMark(schedule=schedule, mark=m.mark, kind=m.kind, title=m.title, data=dict(m.data)) for m in marks
+        ScheduleMark(schedule=schedule, mark=m.mark, kind=m.kind, title=m.title, data=dict(m.data))
+        for m in marks
     )
     return schedule
 
@@ -87,7 +102,9 @@ def schedule_seal(
     rows = {s.source: s for s in current_schedules(job)}
     preliminary = rows.get(Schedule.Source.PRELIMINARY)
     if preliminary is None:
-        raise Refused("Choose a preliminary schedule first: the sealed sizes are shown against it line by line.")
+        raise Refused(
+            "Choose a preliminary schedule first: the sealed sizes are shown against it line by line."
+        )
     if sum(mark.kind == ScheduleMark.Kind.BEAM for mark in marks) != 1:
         raise Refused("Beam: a sealed schedule has exactly one beam for this wall.")
     names = [mark.mark for mark in marks]
@@ -100,11 +117,19 @@ def schedule_seal(
     ]
     with transaction.atomic():
         schedule = _schedule_new(
-            job, actor, preliminary.run, Schedule.Source.SEALED, [*marks, *kept],
-            section_version=preliminary.section_version, sealed_design=sealed_design, note=note,
+            job,
+            actor,
+            preliminary.run,
+            Schedule.Source.SEALED,
+            [*marks, *kept],
+            section_version=preliminary.section_version,
+            sealed_design=sealed_design,
+            note=note,
         )
         event_record(
-            job=job, actor=actor, verb="schedule.sealed",
+            job=job,
+            actor=actor,
+            verb="schedule.sealed",
             detail=f"Sealed sizes of {sealed_design} entered; they govern from now on.",
             data={"schedule": schedule.pk, "sealed_design": sealed_design.pk},
         )

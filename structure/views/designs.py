@@ -45,8 +45,11 @@ def _shown_run(job: Job) -> tuple[DesignRun | None, dict[str, Any]]:
     newest = latest_run(job)
     run = chosen.run if chosen is not None and newest is not None and chosen.run_id == newest.pk else newest
     return run, {
-        "run": run, "stale": run is not None and run_is_stale(run), "sealed": rows.get("sealed"),
-        "preliminary": chosen, "refused": run is not None and run.status == DesignRun.Status.REFUSED,
+        "run": run,
+        "stale": run is not None and run_is_stale(run),
+        "sealed": rows.get("sealed"),
+        "preliminary": chosen,
+        "refused": run is not None and run.status == DesignRun.Status.REFUSED,
     }
 
 
@@ -62,8 +65,11 @@ def options(request: HttpRequest, job_pk: int) -> HttpResponse:
         table.caption = f"{len(rows)} beams tried"
         RequestConfig(request, paginate={"per_page": 60}).configure(table)
         context |= {
-            "table": table, "passing": [row for row in rows if row["passes"]], "tried": len(rows),
-            "section_svg": run_section_picture(run), "refusals": refusals(run.results),
+            "table": table,
+            "passing": [row for row in rows if row["passes"]],
+            "tried": len(rows),
+            "section_svg": run_section_picture(run),
+            "refusals": refusals(run.results),
             "remarks": remarks(run.results),
         }
     return render(request, "structure/options.html", context)

@@ -54,12 +54,21 @@ def schedule(request: HttpRequest, job_pk: int) -> HttpResponse:
     governing = sealed or preliminary
     design = SealedDesign.objects.filter(job=job, current=True).first()
     context = page(
-        request, job, "schedule", schedule=governing, sealed=sealed, preliminary=preliminary, design=design,
+        request,
+        job,
+        "schedule",
+        schedule=governing,
+        sealed=sealed,
+        preliminary=preliminary,
+        design=design,
         may_seal=can(request.user, "record_sealed_design", job),
         seal_missing=design is not None and (sealed is None or sealed.sealed_design_id != design.pk),
     )
     if governing is not None:
-        context |= {"stale": schedule_is_stale(governing), "marks": [_ticks(m) for m in governing.marks.all()]}
+        context |= {
+            "stale": schedule_is_stale(governing),
+            "marks": [_ticks(m) for m in governing.marks.all()],
+        }
     if sealed is not None and preliminary is not None:
         context["differences"] = schedule_differences(sealed, preliminary)
     return render(request, "structure/schedule.html", context)
@@ -81,7 +90,8 @@ def _ticks(mark: ScheduleMark) -> dict[str, Any]:
 def tick(request: HttpRequest, job_pk: int, mark_pk: int) -> HttpResponse:
     """Tick one mark off."""
     job = page_job(request, job_pk, "tick_off")
-    mark = get_object_or_404(ScheduleMark.objects.select_related("schedule__job__property"), pk=mark_pk, schedule__job=job)
+    marks = ScheduleMark.objects.select_related("schedule__job__property")
+    mark = get_object_or_404(marks, pk=mark_pk, schedule__job=job)
     form = TickForm(request.POST)
     if not form.is_valid():
         messages.error(request, "; ".join(e for errors in form.errors.values() for e in errors))
@@ -120,7 +130,10 @@ def _sealed_forms(request: HttpRequest, start: Schedule) -> list[dict[str, Any]]
     taken = {mark for mark, _, _ in held}
     for mark, kind, stored in [*held, *((m, k, None) for m, k in EXTRA if m not in taken)]:
         form = SEALED_FORMS[kind](
-            data, prefix=mark, initial=sealed_initial(stored) if stored else {}, empty_permitted=stored is None,
+            data,
+            prefix=mark,
+            initial=sealed_initial(stored) if stored else {},
+            empty_permitted=stored is None,
             use_required_attribute=False,
         )
         absent = data is not None and bool(data.get(f"{mark}-absent"))
@@ -137,7 +150,9 @@ def _seal(
         return False
     marks: list[Mark] = [sealed_mark(f["mark"], f["kind"], f["form"].cleaned_data) for f in used]
     try:
-        schedule_seal(job=job, actor=request.user, sealed_design=design, marks=marks, note=note.cleaned_data["note"])
+        schedule_seal(
+            job=job, actor=request.user, sealed_design=design, marks=marks, note=note.cleaned_data["note"]
+        )
     except Refused as refusal:
         note.add_error(None, refusal.sentence)
         return False
