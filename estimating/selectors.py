@@ -19,7 +19,7 @@ from projects.selectors import company_of, jobs_visible_to
 from structure.core.units import read_quantity
 from structure.models import Schedule
 from structure.results import candidates
-from structure.selectors import governing_schedule, schedule_data
+from structure.selectors import governing_schedule, schedule_data, schedule_is_stale
 
 
 def price_book_of(company: Company) -> PriceBook | None:
@@ -93,6 +93,8 @@ def out_of_date(estimate: Estimate) -> list[str]:
     governing: Schedule | None = governing_schedule(estimate.job)
     if governing is None or governing.pk != estimate.schedule_id:
         reasons.append("The schedule that governs is another one than the one this was built from.")
+    elif governing.source == Schedule.Source.PRELIMINARY and schedule_is_stale(governing):
+        reasons.append("The house section was changed after the schedule was chosen.")
     book = price_book_of(estimate.job.company)
     if book is not None and book.version != estimate.book_version:
         reasons.append("Prices or rates were changed after this was built.")

@@ -10,7 +10,7 @@ from estimating.models import Estimate, PriceBook
 from estimating.services.estimates import estimate_build
 from estimating.services.prices import price_book_load
 from projects.models import Job, User
-from structure.models import DesignRun, Schedule, ScheduleMark
+from structure.models import DesignRun, HouseSection, Schedule, ScheduleMark
 from tests.estimating.samples import book as book_data
 from tests.estimating.samples import schedule as schedule_sample
 
@@ -33,6 +33,13 @@ def make_schedule(job: Job, actor: User, source: str = "preliminary", **changes:
         results={"status": "ok", "wall": {name: data[name] for name in wall}, "beam": {"candidates": tried}},
         status=DesignRun.Status.OK,
     )  # fmt: skip
+    section = {
+        "opening": "20 ft",
+        "ceiling_height": "8 ft",
+        "ground_snow": "25 psf",
+        "ground_snow_source": "invented",
+    }
+    HouseSection.objects.get_or_create(job=job, defaults={**section, "updated_by": actor})
     Schedule.objects.filter(job=job, source=source, current=True).update(current=False)
     made = Schedule.objects.create(job=job, run=run, source=source, chosen_by=actor, section_version=1)
     rows = [("beam", beam)] + [(kind, row) for name, kind in KINDS.items() for row in data[name]]

@@ -104,7 +104,11 @@ def test_after_issue_the_next_build_is_a_new_revision(estimate, estimator):
     after = estimate_build(job=estimate.job, actor=estimator, settings={"paint": False})
     assert (after.revision, after.status) == (2, "draft")
     assert previous_estimate(after) == estimate
-    gone = [change.description for change in changes_since(previous_estimate(after), after) if change.kind == "gone"]
+    gone = [
+        change.description
+        for change in changes_since(previous_estimate(after), after)
+        if change.kind == "gone"
+    ]
     assert "Paint and primer" in gone
     assert latest_estimate(estimate.job) == after
 
@@ -236,7 +240,10 @@ def test_a_new_price_under_a_taken_code_is_refused(price_book, estimator):
 
 def test_rates(price_book, estimator):
     kept = rates_save(
-        book=price_book, actor=estimator, rates={**price_book.rates, "profit": "9.5"}, version=price_book.version
+        book=price_book,
+        actor=estimator,
+        rates={**price_book.rates, "profit": "9.5"},
+        version=price_book.version,
     )
     assert kept.rates["profit"] == "9.5"
     with pytest.raises(Conflict):
