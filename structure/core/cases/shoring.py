@@ -181,7 +181,9 @@ KIND = Kind(
             "(memory: ASCE 37, very light duty)",
         ),
         Field(
-            "occupancy", _PRESSURE, doc="of the rooms above, on every floor; default each level's own live"
+            "occupancy",
+            _PRESSURE,
+            doc="of the rooms above, on every floor, and on an attic without live; default own live",
         ),
         Field(
             "cleared",

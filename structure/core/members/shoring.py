@@ -130,6 +130,7 @@ class ShoringSide:
             ],
             "fastening": tried.fastening.as_data() if tried.fastening else None,
             "cut_list": self.cut_list(),
+            "schedule": self.schedule_data(),
             "steps": [step.as_data() for step in (*self.line.steps, self.length)],
         }
 

@@ -14,7 +14,7 @@ from structure.core.codes.us.wood_columns import SLENDERNESS
 from structure.core.errors import OutOfScope
 from structure.core.members.beam import BeamQuestion, Limits, check_beam
 from structure.core.members.bearing import BearingQuestion, bearing_check
-from structure.core.members.post import PostQuestion, check_post
+from structure.core.members.post import PostQuestion, PostResult, check_post
 from structure.core.members.post_values import across_the_grain
 from structure.core.members.shoring_lines import ShoreLine
 from structure.core.members.shoring_parts import (
@@ -56,18 +56,10 @@ def try_spacing(
         editions, H=height, d_header=timber.header.depth, t_sill=timber.sill_thickness
     )
     for loads, names in reactions:
-        question = PostQuestion(
-            height=cut.result,
-            loads=loads,
-            section=timber.shore,
-            braced=timber.braced,
-        )
-        try:
-            result = check_post(question, editions)
-        except OutOfScope as refusal:
-            if refusal.clause.number != SLENDERNESS.number:
-                raise
-            blocks = [f"Shores: {refusal.reason} (a row of braces along the wall is given as shore_braced)."]
+        result, block = _shore(cut.result, loads, timber, editions)
+        if block:
+            blocks = [f"Shores: {block} (a row of braces along the wall is given as shore_braced)."]
+        if result is None:
             continue
         fastening = result.fastening
         posts.append(
@@ -93,6 +85,26 @@ def try_spacing(
     return Tried(spacing, shores, load, checks, tuple(blocks), fastening)
 
 
+def _shore(
+    height: float, loads: Mapping[str, float], timber: Timber, editions: Editions
+) -> tuple[PostResult | None, str]:
+    """One shore as a post. Over a slenderness of 50 its checks are still told up to 75, and the plan stops.
+
+    NDS 3.7.1.4 lets a column be more slender while a house is built, but a shore carries all it ever will.
+    """
+    question = PostQuestion(height, loads, timber.shore, braced=timber.braced)
+    try:
+        return check_post(question, editions), ""
+    except OutOfScope as refusal:
+        if refusal.clause.number != SLENDERNESS.number:
+            raise
+        block = refusal.reason
+    try:
+        return check_post(replace(question, in_construction=True), editions), block
+    except OutOfScope:
+        return None, block
+
+
 def _header(
     line: ShoreLine,
     timber: Timber,
@@ -114,9 +126,13 @@ def _header(
         for loads, names in variants(line.worst):
             at = [
                 start + n * joist_spacing
-                for n in range(math.floor((beam.length - start) / joist_spacing) + 1)
+                for n in range(math.floor((beam.length - start) / joist_spacing + 1e-9) + 1)
             ]
-            points = [Load.point(case, w * joist_spacing, x) for case, w in loads.items() for x in at]
+            points = [
+                Load.point(case, w * joist_spacing, min(x, beam.length))
+                for case, w in loads.items()
+                for x in at
+            ]
             result = check_beam(
                 BeamQuestion(
                     line=beam,
@@ -207,14 +223,11 @@ def _reshores(
             editions, H=floor.height, d_header=timber.header.depth, t_sill=timber.sill_thickness
         )
         for loads, names in reactions:
-            question = PostQuestion(cut.result, loads, timber.shore, braced=timber.braced)
-            try:
-                result = check_post(question, editions)
-            except OutOfScope as refusal:
-                if refusal.clause.number != SLENDERNESS.number:
-                    raise
-                blocks.append(f"Shores under {floor.name or 'the framed floor'}: {refusal.reason}.")
-                break
+            result, block = _shore(cut.result, loads, timber, editions)
+            if block and not blocks:
+                blocks.append(f"Shores under {floor.name or 'the framed floor'}: {block}.")
+            if result is None:
+                continue
             check = result.checks["buckling"]
             tries.append(
                 {

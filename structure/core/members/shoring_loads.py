@@ -93,9 +93,16 @@ def _reasons(levels: Sequence[Level], season: Season) -> None:
             )
 
 
+def _occupancy(level: Level, season: Season) -> float:
+    """The pressure said for the rooms; an attic keeps its own live load where it has one."""
+    own = level.pressures.get("live")
+    if own is not None and (season.occupancy is None or level.kind != "floor"):
+        return own
+    return season.occupancy or 0.0
+
+
 def _floor(level: Level, season: Season) -> tuple[dict[str, float], list[Counted]]:
-    own = level.pressures.get("live", 0.0)
-    occupancy = season.occupancy if season.occupancy is not None and level.kind == "floor" else own
+    occupancy = _occupancy(level, season)
     construction, assumed = season.construction, ""
     rows: list[Counted] = []
     if season.cleared or "occupancy" in season.reasons:

@@ -17,6 +17,7 @@ NEAR_THE_WALL = 36.0  # in, common practice: shores within about 3 ft of the wal
 BRACING = (
     "A diagonal brace each way at either end of each shoring wall and every 8 ft between, header to floor.",
     "Shores are toenailed or strapped at head and foot, so that nothing can be kicked out.",
+    "The header stands upright: blocks or a gusset at every shore keep it from rolling over.",
     "Plumb in both directions before any load; sill and header nailed to every shore.",
 )
 RAISING = (

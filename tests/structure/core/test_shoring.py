@@ -113,6 +113,12 @@ def test_dead_and_the_larger_of_people_and_materials_and_snow(
     assert held["value"] == pytest.approx(sum(found.values()))
 
 
+def test_an_attic_keeps_its_own_live_load() -> None:
+    assert line(answer(levels=[ATTIC], construction="5 psf"), case="live") == pytest.approx(10 * 8)
+    bare = {name: value for name, value in ATTIC.items() if name != "live"}
+    assert line(answer(levels=[bare]), case="live") == pytest.approx(40 * 8)
+
+
 @pytest.mark.parametrize("load", ["construction", "occupancy"])
 def test_a_load_of_nothing_needs_its_reason(load: str) -> None:
     with pytest.raises(InputError, match="recorded reason") as caught:
@@ -220,6 +226,18 @@ def test_plan_length_and_number_of_shores() -> None:
     assert answer(spacing="24 in", past_end="2 ft")["left"]["length"]["value"] == 192
 
 
+def test_takeoff_reads_the_side_in_inches() -> None:
+    read = answer(spacing="24 in")["left"]["schedule"]
+    # 96 in less a 9.25 in header and a 1.5 in sill
+    assert (read["length_in"], read["shores"], read["height_in"], read["reshore"]) == (176, 9, 85.25, False)
+    assert read["header"]["label"] == "2-2x10 SPF No.2"
+    assert (read["header"]["plies"], read["header"]["ply_width_in"], read["header"]["depth_in"]) == (
+        2,
+        1.5,
+        9.25,
+    )
+
+
 def test_ground_under_a_shore_by_hand() -> None:
     check = answer(spacing="24 in")["left"]["checks"]["ground"]
     load = answer(spacing="24 in")["left"]["shore_load"]["value"]
@@ -259,6 +277,7 @@ def test_slender_shores_stop_the_plan_and_say_what_helps() -> None:
     bare = answer(shore=stud)
     assert bare["passes"] is False
     assert any("over 50" in block and "shore_braced" in block for block in bare["left"]["blocks"])
+    assert bare["left"]["checks"]["shore_buckling"]["ratio"] > 0
     braced = answer(shore=stud, shore_braced={"weak": "3 ft 6 in"})
     assert braced["left"]["blocks"] == []
     assert braced["left"]["checks"]["shore_buckling"]["passes"]
