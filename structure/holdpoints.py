@@ -66,8 +66,13 @@ def shoring_checked(job: Any) -> HoldState:
             "The section was changed after the shoring plan was made; the plan is not current.",
             needs_record=True,
         )
-    if not any(mark.kind == "shoring" for mark in schedule.marks.all()):
+    walls = [mark for mark in schedule.marks.all() if mark.kind == "shoring"]
+    if not walls:
         return HoldState(False, "The schedule has no shoring plan.", needs_record=True)
+    failing = [mark.mark for mark in walls if mark.data.get("passes") is False]
+    if failing:
+        why = f"The shoring plan does not pass its checks: {', '.join(failing)}."
+        return HoldState(False, why, needs_record=True)
     left = _unticked(schedule, ("shoring",), "built")
     return _answer(left, "Shoring is built to the current plan.", "Shoring not ticked as built to the plan")
 

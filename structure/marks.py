@@ -41,6 +41,8 @@ def sealed_mark(mark: str, kind: str, typed: Mapping[str, Any]) -> Mark:
     if kind == "footing":
         data["concrete_in3"] = data["side_in"] ** 2 * data["thickness_in"]
         data["existing"] = bool(typed.get("existing"))
+    if kind == "shoring":
+        data["engineered"] = True
     return Mark(mark, kind, sealed_title(kind, data), data)
 
 
@@ -51,6 +53,8 @@ def sealed_title(kind: str, data: Mapping[str, Any]) -> str:
         return f"{label}, {words.length(data['length_in'], 'us')} long"
     if kind == "post":
         return f"{label}, {words.length(data['height_in'], 'us')} tall"
+    if kind == "shoring":
+        return label
     return f"{label}, {words.length(data['side_in'], 'us')} square, {words.length(data['thickness_in'], 'us')} thick"
 
 

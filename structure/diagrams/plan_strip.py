@@ -61,7 +61,7 @@ def plan_strip(plan: PlanStrip) -> str:
         )
     for mark, at, side in plan.pads:
         pad.box(x(at - side / 2), y0 - side / 2 * k, side * k, side * k, "concrete")
-        pad.text((x(at), y0 + side / 2 * k + 11), mark, anchor="middle")
+        pad.text((x(at - side / 2) + 4, y0 + side / 2 * k - 5), mark)
     pad.box(x(0), y0 - plan.beam_width / 2 * k, plan.beam_length * k, plan.beam_width * k, "new")
     for mark, at, width in plan.posts:
         pad.box(

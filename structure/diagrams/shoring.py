@@ -115,12 +115,12 @@ def shoring_cut(cut: ShoringCut) -> str:
     half = cut.wall_thickness * k / 2
     for side in (-half, half):
         pad.line((x0 + side, ceiling), (x0 + side, foot), "dash")
-    pad.text((x0, ceiling + 16), "old wall", anchor="middle", faint=True)
+    pad.text((x0 + half + 6, ceiling + 18), "old wall", faint=True)
     for stand, sign in ((cut.left_stand_off, -1), (cut.right_stand_off, 1)):
         if stand is not None:
             _shore(pad, x0 + sign * stand * k, ceiling, foot, k, sign)
             a, b = sorted((x0, x0 + sign * stand * k))
-            pad.dimension(a, b, foot + below + 24, words.length(stand, "us"))
+            pad.dimension(a, b, foot + below + 24, words.length(stand, "us", both=abs(b - a) > 110))
             if cut.reshore:
                 x = x0 + sign * stand * k
                 pad.box(x - 2, foot + 8, 4, 38, "wash")
@@ -128,8 +128,8 @@ def shoring_cut(cut: ShoringCut) -> str:
     pad.box(left, foot, right - left, 8, "wash")
     pad.line((left, foot), (right, foot), "line")
     if cut.reshore:
-        pad.text((left + 4, foot + 30), "shored again", faint=True)
-        pad.text((left + 4, foot + 41), "below to ground", faint=True)
+        pad.text((10, foot + 30), "shored again", faint=True)
+        pad.text((10, foot + 44), "below to ground", faint=True)
     pad.ground(left, right, foot + (46 if cut.reshore else 8))
     return pad.svg()
 

@@ -110,10 +110,14 @@ def schedule_seal(
     names = [mark.mark for mark in marks]
     if len(set(names)) != len(names):
         raise Refused("Marks: each mark stands once in a schedule.")
+    # Shoring that the engineer designed replaces the whole plan; otherwise the plan stands.
+    standing = (
+        {"plate", "hanger"} if any(m.kind == "shoring" for m in marks) else {"plate", "hanger", "shoring"}
+    )
     kept = [
         Mark(m.mark, m.kind, m.title, m.data)
         for m in preliminary.marks.all()
-        if m.kind in ("shoring", "plate", "hanger") and m.mark not in names
+        if m.kind in standing and m.mark not in names
     ]
     with transaction.atomic():
         schedule = _schedule_new(

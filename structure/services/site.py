@@ -26,6 +26,8 @@ def mark_tick(*, mark: ScheduleMark, actor: User, kind: str, note: str = "") -> 
     governing = governing_schedule(job)
     if governing is None or governing.pk != mark.schedule_id:
         raise Refused(f"{mark.mark} is of a schedule that no longer governs; open the current one.")
+    if is_shoring and mark.data.get("passes") is False:
+        raise Refused(f"{mark.mark}: this shoring plan does not pass its checks; nothing may be built by it.")
     if is_shoring and schedule_is_stale(governing):
         raise Refused(
             "The section was changed after this shoring plan was made; choose the sizes again first."

@@ -82,7 +82,12 @@ def members(request: HttpRequest, job_pk: int) -> HttpResponse:
     run, shown = _shown_run(job)
     context = page(request, job, "members", **shown)
     if run is not None and not shown["refused"]:
-        context |= member_pages(run) | {"plan_svg": plan_picture(run), "refusals": refusals(run.results)}
+        context |= member_pages(run) | {
+            "plan_svg": plan_picture(run),
+            "refusals": refusals(run.results),
+            "blocks": run.results["blocks"],
+            "remarks": remarks(run.results),
+        }
     return render(request, "structure/members.html", context)
 
 

@@ -10,7 +10,7 @@ from django.views.decorators.http import require_http_methods
 
 from projects.errors import Refused
 from projects.permissions import can
-from structure.forms import OffsetForm
+from structure.forms.site import OffsetForm
 from structure.pictures import offset_picture
 from structure.selectors import offset_latest
 from structure.services.sections import offset_check

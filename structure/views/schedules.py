@@ -12,7 +12,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 from projects.errors import Refused
 from projects.models import Job, SealedDesign
 from projects.permissions import can
-from structure.forms import SEALED_FORMS, SealedNoteForm, TickForm
+from structure.forms.site import SEALED_FORMS, SealedNoteForm, TickForm
 from structure.marks import Mark, sealed_initial, sealed_mark
 from structure.models import DesignRun, MarkTick, Schedule, ScheduleMark
 from structure.results import candidates
@@ -21,7 +21,8 @@ from structure.services.schedules import schedule_choose, schedule_seal
 from structure.services.site import mark_tick
 from structure.views.common import page, page_job
 
-EXTRA = (("P3", "post"), ("F3", "footing"))
+EXTRA = (("P3", "post"), ("F3", "footing"), ("S1", "shoring"))
+STARTED = ("beam", "post", "footing")
 
 
 @require_POST
@@ -79,9 +80,12 @@ def _ticks(mark: ScheduleMark) -> dict[str, Any]:
     held = {tick.kind: tick for tick in mark.ticks.all()}
     shoring = mark.kind == ScheduleMark.Kind.SHORING
     kinds = [MarkTick.Kind.BUILT] if shoring else [MarkTick.Kind.ON_SITE, MarkTick.Kind.INSTALLED]
+    if mark.kind == ScheduleMark.Kind.FOOTING:
+        kinds = [MarkTick.Kind.INSTALLED]
     return {
         "mark": mark,
         "existing": bool(mark.data.get("existing")),
+        "fails": mark.data.get("passes") is False,
         "ticks": [(kind.value, kind.label, held.get(kind.value)) for kind in kinds],
     }
 
@@ -126,7 +130,7 @@ def _sealed_forms(request: HttpRequest, start: Schedule) -> list[dict[str, Any]]
     """A form for every member of the schedule, and an empty one for one more post and one more footing."""
     forms = []
     data = request.POST if request.method == "POST" else None
-    held = [(m.mark, m.kind, m) for m in start.marks.all() if m.kind in SEALED_FORMS]
+    held = [(m.mark, m.kind, m) for m in start.marks.all() if m.kind in STARTED]
     taken = {mark for mark, _, _ in held}
     for mark, kind, stored in [*held, *((m, k, None) for m, k in EXTRA if m not in taken)]:
         form = SEALED_FORMS[kind](

@@ -13,7 +13,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 from projects.errors import Refused
 from projects.models import Job
 from structure.core.errors import InputError
-from structure.forms import LevelRows, PointRows, SectionForm
+from structure.forms.section import LevelRows, PointRows, SectionForm
 from structure.models import HouseSection, Shape
 from structure.pictures import section_picture
 from structure.question import takedown_of
