@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from structure.core.clauses import Editions
+from structure.core.codes.us.combinations import ASD
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.lvl import TABLE as LVL_TABLE
 from structure.core.materials.lvl import LvlSection
@@ -17,6 +18,8 @@ from structure.core.members.beam import BeamQuestion, BeamResult, evaluate, prep
 from structure.core.trace import Check
 from structure.core.units import DIMENSIONS, quantity
 from structure.data.loader import table
+
+MOST_SUMS = 20_000  # forces of so many sums are held at once
 
 NAMES = {
     "bending": "Bending",
@@ -166,17 +169,25 @@ def search_beams(question: BeamQuestion, search: Search, editions: Editions) -> 
     doing, such as being too slender, stays among the candidates with the reason.
     """
     sections = stock_sections(search)
-    weights = tuple(sorted({each.weight for each in sections})) if question.self_weight else (0.0,)
-    demands, edges = prepare(question, weights, editions)
-    number = {weight: n for n, weight in enumerate(weights)}
-    candidates = []
-    for section in sections:
-        at = number[section.weight] if question.self_weight else 0
-        try:
-            candidates.append(Candidate(section, evaluate(demands, edges, at, section, editions)))
-        except OutOfScope as refusal:
-            candidates.append(Candidate(section, None, refusal))
+    candidates: list[Candidate] = []
+    for group in _groups(question, sections):
+        weights = tuple(dict.fromkeys(each.weight for each in group)) if question.self_weight else (0.0,)
+        demands, edges = prepare(question, weights, editions)
+        for section in group:
+            at = weights.index(section.weight) if question.self_weight else 0
+            try:
+                candidates.append(Candidate(section, evaluate(demands, edges, at, section, editions)))
+            except OutOfScope as refusal:
+                candidates.append(Candidate(section, None, refusal))
     return SearchResult(tuple(candidates))
+
+
+def _groups(question: BeamQuestion, sections: tuple[Section, ...]) -> Iterator[tuple[Section, ...]]:
+    """Sections, which come by weight, in groups whose forces fit into memory together."""
+    patterns = 2 ** len(question.line.bays) if question.patterned else 1
+    size = max(1, MOST_SUMS // (len(ASD) * patterns))
+    for start in range(0, len(sections), size):
+        yield sections[start : start + size]
 
 
 def sentence(check: Check) -> str:
