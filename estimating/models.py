@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 from django.conf import settings
@@ -165,12 +166,12 @@ class EstimateLineQuerySet(models.QuerySet["EstimateLine"]):
             raise Frozen(FROZEN_WORDS)
         return super().delete()
 
-    def bulk_create(self, objs: Any, *args: Any, **kwargs: Any) -> list[EstimateLine]:
+    def bulk_create(self, objs: Iterable[EstimateLine], *args: Any, **kwargs: Any) -> list[EstimateLine]:  # type: ignore[override]
         """Raises Frozen when a line would be added to an issued estimate."""
         rows = list(objs)
         if Estimate.objects.filter(pk__in={row.estimate_id for row in rows}, status=ISSUED).exists():
             raise Frozen(FROZEN_WORDS)
-        return super().bulk_create(rows, *args, **kwargs)
+        return list(super().bulk_create(rows, *args, **kwargs))  # type: ignore[arg-type]
 
     update.alters_data = True  # type: ignore[attr-defined]
     delete.alters_data = True  # type: ignore[attr-defined]

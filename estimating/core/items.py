@@ -38,6 +38,7 @@ delivery              | Delivery of material                                    
 delivery-long         | Delivery of long pieces                                  | trip  | fee      | 01-50
 beam-lift             | Lifting gear for the beam, hire                          | day   | rental   | 01-50
 shore-shims           | Wedges and shims for shores, box                         | box   | material | 01-60
+shoring-engineered    | Shoring by the engineer's own design                     | lot   | subtrade | 01-60
 labour-shore          | Labour: build, check and take down shoring               | hour  | labour   | 01-60
 labour-demolish       | Labour: take out the wall and carry out                  | hour  | labour   | 02-10
 disposal              | Disposal of debris, loose                                |       | fee      | 02-10
@@ -57,6 +58,7 @@ bolt-set              | Bolt with nut and two washers                           
 ply-fastener          | Structural screw or bolt of the maker's ply pattern      | each  | material | 05-10
 ply-fastening         | Ply fastening of the beam by the maker's sheet           | lot   | material | 05-10
 hanger                | Joist hanger with its nails                              | each  | material | 05-10
+post-stated           | Adjustable or pipe post by its maker's paper             | each  | material | 05-10
 post-base             | Post base connector                                      | each  | material | 05-10
 post-cap              | Post cap connector                                       | each  | material | 05-10
 tie-strap             | Strap across the beam for a cut rafter tie               | each  | material | 05-10

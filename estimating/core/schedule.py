@@ -82,6 +82,8 @@ class Footing:
 
 @dataclass(frozen=True, slots=True)
 class ShoreSide:
+    """One shoring wall; `height` is the length of a shore between sill and header."""
+
     mark: str
     length: float
     height: float
@@ -117,6 +119,7 @@ class Schedule:
     flush: bool
     hangers: int
     rafter_tie: bool
+    not_measured: tuple[str, ...] = ()
 
 
 def read_schedule(data: Mapping[str, Any]) -> Schedule:
@@ -137,6 +140,7 @@ def read_schedule(data: Mapping[str, Any]) -> Schedule:
         flush=bool(data.get("flush", False)),
         hangers=_count(data, "hangers", "", 0),
         rafter_tie=bool(data.get("rafter_tie", False)),
+        not_measured=tuple(str(each) for each in data.get("not_measured") or ()),
     )
 
 
@@ -145,7 +149,7 @@ def read_section(data: Mapping[str, Any], path: str) -> Section:
     family = str(data.get("family") or "sawn").lower()
     if family not in ("sawn", *ENGINEERED):
         raise OutOfScope(
-            COMMON_PRACTICE.at(US_DEFAULT), f"not covered yet: takeoff of a {family} section ({path})"
+            COMMON_PRACTICE.at(US_DEFAULT), f"not covered yet: takeoff of {family!r} sections ({path})"
         )
     return Section(
         family=family,

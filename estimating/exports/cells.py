@@ -40,7 +40,7 @@ def put_text(cell: Cell, text: object, style: str = "") -> Cell:
     if style:
         cell.style = style
     if shown[:1] in ("=", "+", "-", "@", "\t", "\r", "\n"):
-        cell.quotePrefix = True  # type: ignore[misc]
+        cell.quotePrefix = True
     return cell
 
 

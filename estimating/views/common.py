@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, cast
 
 from django.http import Http404, HttpRequest
 
 from estimating.models import Estimate
 from estimating.selectors import estimate_for
-from projects.models import Job
+from projects.models import Job, User
 from projects.permissions import can, require
 from projects.selectors import job_for
+
+
+def person(request: HttpRequest) -> User:
+    """Who asks; pages without a sign-in are never reached."""
+    return cast(User, request.user)
 
 
 def page_job(request: HttpRequest, job_pk: int, action: str) -> Job:

@@ -23,7 +23,7 @@ from estimating.selectors import (
     price_book_of,
 )
 from estimating.services.estimates import estimate_build, estimate_issue
-from estimating.views.common import page, page_estimate, page_job
+from estimating.views.common import page, page_estimate, page_job, person
 from estimating.views.workbooks import workbook_state
 from projects.errors import Refused
 from projects.models import Job
@@ -104,7 +104,7 @@ def settings_edit(request: HttpRequest, job_pk: int) -> HttpResponse:
         form = SettingsForm(request.POST)
         if form.is_valid():
             try:
-                estimate_build(job=job, actor=request.user, settings=form.cleaned_data)
+                estimate_build(job=job, actor=person(request), settings=form.cleaned_data)
             except Refused as refused:
                 form.add_error(None, refused.sentence)
             else:
@@ -123,7 +123,7 @@ def build(request: HttpRequest, job_pk: int) -> HttpResponse:
     """Take off the governing schedule at today's prices."""
     job = page_job(request, job_pk, "design")
     try:
-        estimate = estimate_build(job=job, actor=request.user)
+        estimate = estimate_build(job=job, actor=person(request))
     except Refused as refused:
         messages.error(request, refused.sentence)
     else:
@@ -139,7 +139,7 @@ def issue(request: HttpRequest, job_pk: int, pk: int) -> HttpResponse:
     try:
         estimate_issue(
             estimate=estimate,
-            actor=request.user,
+            actor=person(request),
             version=int(typed) if typed.isdecimal() and len(typed) < 10 else 0,
         )
     except Refused as refused:

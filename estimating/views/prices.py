@@ -17,6 +17,7 @@ from estimating.models import PriceItem
 from estimating.selectors import price_book_of, price_item_for, price_items_visible_to
 from estimating.services.prices import EMPTY_RATES, price_book_open, price_item_save, rates_save
 from estimating.tables import PriceTable
+from estimating.views.common import person
 from projects.errors import Conflict, Refused
 from projects.permissions import can, require
 from projects.selectors import company_of
@@ -78,9 +79,9 @@ def _price(request: HttpRequest, form: PriceForm, item: PriceItem | None) -> Htt
         if form.is_valid():
             data = {name: value for name, value in form.cleaned_data.items() if name != "version"}
             try:
-                book = price_book_open(company=company_of(request.user), actor=request.user)
+                book = price_book_open(company=company_of(request.user), actor=person(request))
                 saved = price_item_save(
-                    book=book, actor=request.user, item=item, version=form.cleaned_data["version"], **data
+                    book=book, actor=person(request), item=item, version=form.cleaned_data["version"], **data
                 )
             except Conflict as conflict:
                 form.add_error(None, conflict.sentence)
@@ -102,7 +103,7 @@ def rates(request: HttpRequest) -> HttpResponse:
     require(request.user, "edit_prices")
     book = price_book_of(company_of(request.user))
     if book is None and request.method == "POST":
-        book = price_book_open(company=company_of(request.user), actor=request.user)
+        book = price_book_open(company=company_of(request.user), actor=person(request))
     held, version = (book.rates, book.version) if book else (EMPTY_RATES, 1)
     form = RatesForm(request.POST or None, initial=RatesForm.initial_of(held, version))
     status = 200
@@ -111,7 +112,7 @@ def rates(request: HttpRequest) -> HttpResponse:
         if form.is_valid():
             try:
                 rates_save(
-                    book=book, actor=request.user, rates=form.rates(), version=form.cleaned_data["version"]
+                    book=book, actor=person(request), rates=form.rates(), version=form.cleaned_data["version"]
                 )
             except Conflict as conflict:
                 form.add_error(None, conflict.sentence)

@@ -17,7 +17,7 @@ from estimating.services.workbooks import (
     workbook_request,
     workbook_write,
 )
-from estimating.views.common import page_estimate
+from estimating.views.common import page_estimate, person
 from projects.errors import Refused
 from projects.models import BackgroundJob
 
@@ -35,7 +35,7 @@ def request_workbook(request: HttpRequest, job_pk: int, pk: int) -> HttpResponse
     """Ask for the file."""
     estimate = page_estimate(request, job_pk, pk, "export_quote")
     try:
-        workbook_request(estimate=estimate, actor=request.user)
+        workbook_request(estimate=estimate, actor=person(request))
     except Refused as refused:
         messages.error(request, refused.sentence)
     return redirect("estimating:revision", job_pk=job_pk, pk=pk)

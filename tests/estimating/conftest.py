@@ -20,7 +20,7 @@ KINDS = {"posts": "post", "footings": "footing", "plates": "plate"}
 def make_schedule(job: Job, actor: User, source: str = "preliminary", **changes: Any) -> Schedule:
     """The sample schedule as rows: a run with its wall, and a mark for each member."""
     data = schedule_sample(**changes)
-    beam, wall = data["beam"], ("wall", "opening_in", "slab_cut", "flush", "rafter_tie")
+    beam = data["beam"]
     size = {"ply_width": {"value": beam["ply_width_in"]}, "plies": beam["plies"]}
     tried = [
         {"section": f"{beam['plies']}-ply {depth:g}", "family": "lvl", "grade": beam["grade"], "ratio": 0.9,
@@ -28,10 +28,18 @@ def make_schedule(job: Job, actor: User, source: str = "preliminary", **changes:
          "size": {**size, "depth": {"value": depth}}}
         for depth in (18.0, 16.0, 20.0)
     ]  # fmt: skip
+    house = {
+        "opening": f"{data['opening_in']} in",
+        "wall_length": f"{data['wall']['length_in']} in",
+        "ceiling_height": f"{data['wall']['height_in']} in",
+        "wall_thickness": f"{data['wall']['thickness_in']} in",
+        "below": "basement" if data["slab_cut"] else "crawl",
+        "mounting": "flush" if data["flush"] else "dropped",
+    }
     run = DesignRun.objects.create(
-        job=job, created_by=actor, section_version=1, inputs={}, core_version="test", data_checksum="0" * 64,
-        results={"status": "ok", "wall": {name: data[name] for name in wall}, "beam": {"candidates": tried}},
-        status=DesignRun.Status.OK,
+        job=job, created_by=actor, section_version=1, inputs={"section": house}, core_version="test",
+        data_checksum="0" * 64, status=DesignRun.Status.OK,
+        results={"status": "ok", "beam": {"candidates": tried, "rafter_tie": data["rafter_tie"]}},
     )  # fmt: skip
     section = {
         "opening": "20 ft",

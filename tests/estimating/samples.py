@@ -37,7 +37,7 @@ def schedule(**changes: Any) -> dict[str, Any]:
     post = {"height_in": 91.5, "fastening": "nailed", **section(plies=4, depth_in=5.5)}
     pad = {"side_in": 36.0, "thickness_in": 14.0, "concrete_in3": 18144.0, "existing": False}
     side = {
-        "length_in": 276.0, "height_in": 96.0, "shores": 18, "reshore": True, "shore": section(),
+        "length_in": 276.0, "height_in": 85.25, "shores": 18, "reshore": True, "shore": section(),
         "header": section(plies=2, depth_in=9.25), "sill": section(depth_in=5.5),
     }  # fmt: skip
     made = {

@@ -53,8 +53,8 @@ def test_shoring_lumber_is_shared_over_its_uses() -> None:
     assert (once.reuse, once.quantity) == (0, 192)
 
 
-def test_shores_are_cut_to_what_header_and_sill_leave() -> None:
-    """96 in less a 9 1/4 in header and a 1 1/2 in sill."""
+def test_shores_are_as_long_as_the_plan_says() -> None:
+    """18 a side, two sides, two levels, each as long as the plan's shore."""
     cuts = [
         c
         for plan in takeoff(schedule()).cuts
@@ -121,6 +121,17 @@ def test_no_shoring_plan_is_a_caution_and_not_a_free_ride() -> None:
     taken = takeoff(schedule(shoring={"sides": []}))
     assert any("no shoring plan" in caution for caution in taken.cautions)
     assert none(taken, "labour-shore")
+
+
+def test_what_has_no_sizes_is_an_allowance_and_a_caution() -> None:
+    """A post by its maker's paper and shoring by the engineer are named, never left out of the price."""
+    named = ["P2 Adjustable or pipe post by its maker's paper", "S1 Shoring by the engineer"]
+    taken = takeoff(schedule(not_measured=named, shoring={"sides": []}))
+    post, shoring = one(taken, "post-stated"), one(taken, "shoring-engineered")
+    assert (post.marks, post.quantity, post.allowance) == (("P2",), 1, True)
+    assert (shoring.marks, shoring.quantity, shoring.allowance) == (("S1",), 1, True)
+    assert any("P2 Adjustable" in caution for caution in taken.cautions)
+    assert not any("no shoring plan" in caution for caution in taken.cautions)
 
 
 def test_ply_pattern_of_an_engineered_beam_is_never_made_up() -> None:

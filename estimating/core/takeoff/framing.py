@@ -10,6 +10,7 @@ from estimating.core.schedule import Beam, Post, Section
 from estimating.core.stock import Cut
 from estimating.core.takeoff.builder import STOCK_SOURCE, Sheet
 from estimating.core.takeoff.fasteners import Fastening, beam_fastening, post_fastening
+from estimating.core.takeoff.shoring import is_shoring
 from estimating.core.units import weight
 
 # Weight of dry softwood and engineered lumber, lb/in3: 35 and 42 lb/ft3. memory, for lifting only.
@@ -115,6 +116,7 @@ def _hangers(sheet: Sheet, beam: Beam) -> None:
 
 def post_lines(sheet: Sheet) -> None:
     """Post plies, fastening, caps and bases, plates and labour."""
+    _stated_posts(sheet)
     posts = sheet.schedule.posts
     marks = [post.mark for post in posts]
     cuts = [
@@ -141,6 +143,23 @@ def post_lines(sheet: Sheet) -> None:
         "Plates and bearing blocks of the schedule, cut from stock lengths",
         source=STOCK_SOURCE,
     )
+
+
+def _stated_posts(sheet: Sheet) -> None:
+    for each in (named for named in sheet.schedule.not_measured if not is_shoring(named)):
+        mark = each.split(" ", 1)[0]
+        sheet.add(
+            "post-stated",
+            1,
+            [mark],
+            Rule(
+                "A post by its maker's paper has no lumber; an allowance until the supplier prices that post"
+            ),
+            allowance=True,
+            detail=each,
+        )
+        sheet.labour("labour-post", 1, 1.5, "posts by their maker's paper", [mark])
+        sheet.caution(f"{each}: priced as an allowance; the maker's paper and the engineer govern.")
 
 
 def _same_fastening(sheet: Sheet, posts: tuple[Post, ...]) -> list[tuple[Fastening, list[str]]]:

@@ -17,6 +17,20 @@ SHORE_STRIKE_PER_FT = 0.04
 def shoring_lines(sheet: Sheet) -> None:
     """Headers, shores, sills and braces of each side; twice where the level below is shored too."""
     sides = sheet.schedule.shoring
+    engineered = [each for each in sheet.schedule.not_measured if is_shoring(each)]
+    for each in engineered:
+        mark = each.split(" ", 1)[0]
+        sheet.add(
+            "shoring-engineered",
+            1,
+            [mark],
+            Rule("Shoring designed by the engineer has no sizes here; an allowance until it is priced"),
+            allowance=True,
+            detail=each,
+        )
+    if engineered and not sides:
+        sheet.caution("Shoring is by the engineer's own design: it is an allowance, not a measured quantity.")
+        return
     if not sides:
         sheet.caution(
             "The schedule holds no shoring plan: nothing is priced for shoring, and no wall opens without it."
@@ -58,6 +72,11 @@ def shoring_lines(sheet: Sheet) -> None:
     )
 
 
+def is_shoring(named: str) -> bool:
+    """Whether a member that is only named (`S1 ...`) is a shoring wall."""
+    return named.startswith("S")
+
+
 def _side(sheet: Sheet, side: ShoreSide) -> list[tuple[Section, Cut]]:
     longest = sheet.settings.stock_longest_ft * 12.0
     pieces: list[tuple[Section, Cut]] = []
@@ -67,10 +86,9 @@ def _side(sheet: Sheet, side: ShoreSide) -> list[tuple[Section, Cut]]:
                 (section, Cut(side.mark, part, f"{use} ply {ply + 1}"))
                 for part in _parts(side.length, longest)
             ]
-    shore_cut = max(side.height - side.header.depth - min(side.sill.ply_width, side.sill.depth), 12.0)
     for n in range(side.shores):
         for _ in range(side.shore.plies):
-            pieces.append((side.shore, Cut(side.mark, shore_cut, f"shore {n + 1}")))
+            pieces.append((side.shore, Cut(side.mark, side.height, f"shore {n + 1}")))
     braces = math.ceil(side.length / (sheet.settings.brace_spacing_ft * 12)) + 1
     brace = Section("sawn", 1, side.shore.ply_width, side.shore.depth, side.shore.species, side.shore.grade)
     diagonal = min(side.height * math.sqrt(2), longest)
