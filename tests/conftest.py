@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pytest
-from django.conf import settings
 
 from tests import factories
 from tests.need import require, require_program
@@ -54,12 +53,9 @@ def job(company):
 
 
 @pytest.fixture(autouse=True)
-def uploads_apart(tmp_path):
-    """Every test has a folder of its own for uploads."""
-    before = settings.MEDIA_ROOT
+def uploads_apart(tmp_path, settings):
+    """Every test has a folder of its own for uploads. The fixture tells the storage, which keeps its folder."""
     settings.MEDIA_ROOT = tmp_path / "media"
-    yield
-    settings.MEDIA_ROOT = before
 
 
 @pytest.fixture(scope="session")

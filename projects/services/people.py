@@ -7,7 +7,7 @@ from django.core.exceptions import ValidationError
 from django.db import transaction
 
 from projects.errors import Refused
-from projects.models import Role, User
+from projects.models import Company, Role, User
 from projects.permissions import require
 from projects.services.writing import check_text
 
@@ -47,9 +47,10 @@ def person_update(
 ) -> User:
     """Change a colleague. A company keeps at least one contractor who can sign in."""
     require(actor, "manage_people", person)
-    person.first_name = check_text("first_name", "First name", first_name, "a first name")
-    person.last_name = check_text("last_name", "Last name", last_name, "a last name")
-    person.role, person.phone, person.is_active = role, phone, is_active
+    # A copy of our own: the actor may be the same person, and a refusal must not leave either changed.
+    person = User.objects.get(pk=person.pk)
+    # Two contractors who take the role from each other at once must not both succeed.
+    Company.objects.select_for_update().get(pk=person.company_id)
     others = User.objects.filter(company=person.company, role=Role.CONTRACTOR, is_active=True).exclude(
         pk=person.pk
     )
@@ -58,6 +59,9 @@ def person_update(
             "Role: a company keeps at least one contractor who can sign in; name another one first.",
             field="role",
         )
+    person.first_name = check_text("first_name", "First name", first_name, "a first name")
+    person.last_name = check_text("last_name", "Last name", last_name, "a last name")
+    person.role, person.phone, person.is_active = role, phone, is_active
     person.full_clean()
     person.save()
     return person
