@@ -82,7 +82,7 @@ def test_with_redis_tasks_leave_the_web_process(tmp_path):
         "a.conf.task_reject_on_worker_lost, a.conf.worker_prefetch_multiplier, a.conf.broker_url)"
     )
     alone = manage(tmp_path, "shell", "-c", script)
-    assert "True True True True 1 memory://" in alone.stdout, alone.stderr
+    assert "True True True True 1 memory://localhost" in alone.stdout, alone.stderr
     # Nothing connects to the address: it is only read.
     apart = manage(tmp_path, "shell", "-c", script, REDIS_URL="redis://127.0.0.1:1/0")
     assert "False False True True 1 redis://127.0.0.1:1/0" in apart.stdout, apart.stderr

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import date, timedelta
+from decimal import Decimal
 from typing import Any
 
 from django.utils import timezone
@@ -77,7 +78,11 @@ def permit_load(job: Job, actor: User, row: Row) -> None:
     """A permit as far as it got."""
     authority = Jurisdiction.objects.get(company=job.company, name=row["jurisdiction"])
     permit = permits.permit_start(
-        job=job, actor=actor, jurisdiction=authority, fee=row.get("fee"), note=row.get("note", "")
+        job=job,
+        actor=actor,
+        jurisdiction=authority,
+        fee=Decimal(row["fee"]) if "fee" in row else None,
+        note=row.get("note", ""),
     )
     ready = row.get("ready", permit.documents.count())
     for paper in list(permit.documents.all())[:ready]:

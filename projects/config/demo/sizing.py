@@ -10,6 +10,7 @@ from estimating.selectors import latest_estimate, out_of_date
 from estimating.services.estimates import estimate_build
 from estimating.services.workbooks import workbook_path, workbook_request
 from projects.models import BackgroundJob, Company, Job, User
+from projects.standing import decision_of
 from structure.marks import Mark
 from structure.models import DesignRun, Schedule
 from structure.results import candidates
@@ -30,8 +31,7 @@ class Sized:
 def wall_size(*, job: Job, actor: User) -> Sized:
     """Sizes for a wall with a section, and the engine's own choice as its schedule. What stands stays."""
     if section_for(job) is None:
-        code = "not covered yet under the Canadian code" if job.code == "ca" else "no house section yet"
-        return Sized(job, code, None)
+        return Sized(job, _why_not(job), None)
     run = latest_run(job)
     if run is None or run_is_stale(run):
         run = wall_design(job=job, actor=actor)
@@ -45,6 +45,14 @@ def wall_size(*, job: Job, actor: User) -> Sized:
         schedule = schedule_choose(job=job, actor=actor, run=run, beam=beam)
     beams = [mark.title for mark in schedule.marks.all() if mark.kind == "beam"]
     return Sized(job, f"{schedule.get_source_display()}: {', '.join(beams)}", schedule)
+
+
+def _why_not(job: Job) -> str:
+    if job.code == "ca":
+        return "not sized: not covered yet under the Canadian code"
+    if decision_of(job).not_bearing:
+        return "not sized: recorded as not bearing"
+    return "not sized: no house section yet"
 
 
 def schedule_seal_like(*, job: Job, actor: User, note: str) -> Schedule:

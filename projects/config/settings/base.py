@@ -162,7 +162,7 @@ DATA_UPLOAD_MAX_NUMBER_FIELDS = 2000
 
 # --- background work ------------------------------------------------------------------------------
 REDIS_URL: str = env.str("REDIS_URL", default="")
-CELERY_BROKER_URL = REDIS_URL or "memory://"
+CELERY_BROKER_URL = REDIS_URL or "memory://localhost/"
 CELERY_TASK_DEFAULT_QUEUE = env.str("CELERY_QUEUE", default="carrydown")
 # A broker is not a database: nothing is kept there that the BackgroundJob row does not say.
 CELERY_TASK_IGNORE_RESULT = True
@@ -222,5 +222,7 @@ LOGGING: dict[str, Any] = {
     "loggers": {
         "django.server": {"handlers": ["console"], "level": "WARNING", "propagate": False},
         "axes": {"level": "WARNING"},
+        # In process, a task that went well is not news; a worker's own log has its own level.
+        "celery.app.trace": {"level": "WARNING" if CELERY_TASK_ALWAYS_EAGER else LOG_LEVEL},
     },
 }

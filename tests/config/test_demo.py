@@ -1,0 +1,104 @@
+"""The demo command: from nothing to a priced workbook, and harmless the second time."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+import yaml
+from django.core.management import CommandError, call_command
+from openpyxl import load_workbook
+
+from estimating.models import Estimate
+from projects.config.demo.scenario import FOLDER
+from projects.models import Company, Job, JobEvent, Permit, PermitNotice, User
+from projects.standing import decision_of, holds_of, verdict_of
+from structure.models import DesignRun, Schedule
+from structure.selectors import governing_schedule
+
+pytestmark = [pytest.mark.django_db(transaction=True), pytest.mark.slow]
+
+
+@pytest.fixture
+def demo(settings, capsys):
+    """Run it once, on settings that allow it."""
+    settings.DEBUG = True
+
+    def run():
+        call_command("demo", "--once")
+        return capsys.readouterr().out
+
+    return run
+
+
+def job(name):
+    return Job.objects.select_related("property__company").get(name=name)
+
+
+def test_the_demo_tells_the_whole_job(demo):
+    said = demo()
+    assert Job.objects.count() == 7
+    assert {(house.code, house.jobs.count()) for house in Company.objects.get().properties.all()} == {
+        ("us", 2),
+        ("ca", 1),
+    }
+    assert Company.objects.get().properties.filter(code="us").count() == 3
+
+    # Two floors and a roof over 20 ft: four plies of laminated veneer lumber are what gets built (common practice).
+    kitchen = job("Kitchen wall")
+    beam = governing_schedule(kitchen).marks.get(kind="beam")
+    assert (beam.data["family"], beam.data["plies"]) == ("lvl", 4)
+    run = DesignRun.objects.filter(job=kitchen).first()
+    assert run.results["blocks"] == []
+    assert run.results["shoring"]["passes"]
+    assert "20'-9\"" in said
+
+    # A partition, decided by a named person on evidence that still stands.
+    partition = job("Bedroom partition")
+    assert verdict_of(partition).outcome == "nothing found that bears"
+    assert decision_of(partition).not_bearing
+    assert partition.stage == "permit"
+
+    # Conflicting evidence keeps the wall bearing.
+    contested = verdict_of(job("Living room wall"))
+    assert contested.conflicts
+    assert contested.outcome == "treat as bearing"
+    assert contested.next_look is not None
+
+    # A permit about to lapse, and a failed inspection that waits for its deficiencies.
+    parlour = job("Dining room wall")
+    assert PermitNotice.objects.get(permit__job=parlour).kind == "lapsing"
+    assert Permit.objects.get(job=parlour).status == "issued"
+    footing = next(reading for reading in holds_of(parlour) if reading.point.name == "footing_inspected")
+    assert not footing.open
+    assert "failed" in footing.why
+
+    workbook = Path(next(line for line in said.splitlines() if line.endswith(".xlsx")).rsplit(": ", 1)[1])
+    book = load_workbook(workbook, data_only=True)
+    assert len(book.sheetnames) >= 5
+    assert Estimate.objects.get(job=kitchen).total is not None
+    assert f"total {Estimate.objects.get(job=kitchen).total}" in said
+
+    people = yaml.safe_load((FOLDER / "company.yaml").read_text(encoding="utf-8"))
+    assert "(invented)" in people["name"]
+    assert User.objects.get(username="mara").check_password(people["password"])
+    assert f"Sign in as mara with the password {people['password']}" in said
+
+
+def test_running_it_twice_is_harmless(demo):
+    demo()
+    counts = [
+        model.objects.count() for model in (User, Job, JobEvent, DesignRun, Schedule, Estimate, PermitNotice)
+    ]
+    said = demo()
+    assert "was there already" in said
+    assert counts == [
+        model.objects.count() for model in (User, Job, JobEvent, DesignRun, Schedule, Estimate, PermitNotice)
+    ]
+
+
+def test_it_does_not_run_where_other_people_are(settings):
+    settings.DEBUG = False
+    with pytest.raises(CommandError, match="development settings only"):
+        call_command("demo", "--once")
+    assert not User.objects.exists()
