@@ -107,7 +107,8 @@ def test_matrix(client, rows, job, role, name, request):
     client.force_login(request.getfixturevalue(role))
     expected = 405 if looks is None else 200 if role in looks else 403
     looked = client.get(address)
-    looked.close()
+    if looked.streaming:
+        list(looked.streaming_content)  # read to its end, so that the client closes the file
     assert looked.status_code == expected
     answer = client.post(address, {})
     if sends is None:
