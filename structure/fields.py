@@ -50,8 +50,7 @@ class QuantityFormField(forms.CharField):
             self.widget.attrs.setdefault("placeholder", _example(dimension))
 
     def to_python(self, value: Any) -> str:
-        text: str = super().to_python(value)
-        return text
+        return super().to_python(value) or ""
 
     def validate(self, value: Any) -> None:
         super().validate(value)

@@ -146,7 +146,7 @@ def _shoring_marks(shoring: Mapping[str, Any], inputs: Mapping[str, Any]) -> lis
     if not shoring or shoring.get("status") == "refused":
         return []
     asked = inputs["case"]["given"]["shoring"]
-    marks = []
+    marks: list[Mark] = []
     for side in ("left", "right"):
         held = shoring.get(side) or {}
         if not held.get("needed"):

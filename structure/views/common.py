@@ -5,16 +5,16 @@ from __future__ import annotations
 from typing import Any
 
 from django.core.exceptions import PermissionDenied
-from django.http import HttpRequest
 
 from projects.models import Job
 from projects.permissions import can
+from projects.requests import SignedIn
 from projects.selectors import job_for
 
 NOT_COVERED = {"us": "", "ca": "NBC 2020"}
 
 
-def page_job(request: HttpRequest, job_pk: int, action: str = "view_job") -> Job:
+def page_job(request: SignedIn, job_pk: int, action: str = "view_job") -> Job:
     """The job, 404 for one of another company, 403 where the role may not do `action`."""
     job: Job = job_for(request.user, job_pk)
     if not can(request.user, action, job):
@@ -22,7 +22,7 @@ def page_job(request: HttpRequest, job_pk: int, action: str = "view_job") -> Job
     return job
 
 
-def page(request: HttpRequest, job: Job, here: str, **more: Any) -> dict[str, Any]:
+def page(request: SignedIn, job: Job, here: str, **more: Any) -> dict[str, Any]:
     """The context every page of a job shares."""
     return {
         "job": job,

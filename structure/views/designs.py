@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_GET, require_POST
 from django_tables2 import RequestConfig
@@ -13,6 +13,7 @@ from django_tables2 import RequestConfig
 from projects.errors import Refused
 from projects.models import Job
 from projects.permissions import can
+from projects.requests import SignedIn
 from structure.member_pictures import member_pages, plan_picture, run_section_picture, shoring_pages
 from structure.models import DesignRun
 from structure.results import candidates, chains, refusals, remarks
@@ -23,7 +24,7 @@ from structure.views.common import page, page_job
 
 
 @require_POST
-def design_run(request: HttpRequest, job_pk: int) -> HttpResponse:
+def design_run(request: SignedIn, job_pk: int) -> HttpResponse:
     """Work the sizes out from the section as it is stored."""
     job = page_job(request, job_pk, "design")
     try:
@@ -54,7 +55,7 @@ def _shown_run(job: Job) -> tuple[DesignRun | None, dict[str, Any]]:
 
 
 @require_GET
-def options(request: HttpRequest, job_pk: int) -> HttpResponse:
+def options(request: SignedIn, job_pk: int) -> HttpResponse:
     """All candidates: those that pass with how close, those that fail with why."""
     job = page_job(request, job_pk)
     run, shown = _shown_run(job)
@@ -76,7 +77,7 @@ def options(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @require_GET
-def members(request: HttpRequest, job_pk: int) -> HttpResponse:
+def members(request: SignedIn, job_pk: int) -> HttpResponse:
     """Beam, posts, bearing and footings with every check unfolding to its last number."""
     job = page_job(request, job_pk)
     run, shown = _shown_run(job)
@@ -92,7 +93,7 @@ def members(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @require_GET
-def load_path(request: HttpRequest, job_pk: int) -> HttpResponse:
+def load_path(request: SignedIn, job_pk: int) -> HttpResponse:
     """Every reaction followed to the ground; a missing link stands out."""
     job = page_job(request, job_pk)
     run, shown = _shown_run(job)
@@ -103,7 +104,7 @@ def load_path(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @require_GET
-def shoring(request: HttpRequest, job_pk: int) -> HttpResponse:
+def shoring(request: SignedIn, job_pk: int) -> HttpResponse:
     """The shoring plan: both sides, checks, order of work, cut list, when to stop."""
     job = page_job(request, job_pk)
     run, shown = _shown_run(job)

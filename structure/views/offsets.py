@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from django.contrib import messages
 from django.forms.models import model_to_dict
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_http_methods
 
 from projects.errors import Refused
 from projects.permissions import can
+from projects.requests import SignedIn
 from structure.forms.site import OffsetForm
 from structure.pictures import offset_picture
 from structure.selectors import offset_latest
@@ -18,7 +19,7 @@ from structure.views.common import page, page_job
 
 
 @require_http_methods(["GET", "POST"])
-def offset(request: HttpRequest, job_pk: int) -> HttpResponse:
+def offset(request: SignedIn, job_pk: int) -> HttpResponse:
     """The form with the last answer beside it."""
     writing = request.method == "POST"
     job = page_job(request, job_pk, "record_finding" if writing else "view_job")

@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 from django.contrib import messages
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import Http404, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
 from projects.errors import Refused
 from projects.models import Job, SealedDesign
 from projects.permissions import can
+from projects.requests import SignedIn
 from structure.forms.site import SEALED_FORMS, SealedNoteForm, TickForm
 from structure.marks import Mark, sealed_initial, sealed_mark
 from structure.models import DesignRun, MarkTick, Schedule, ScheduleMark
@@ -26,7 +27,7 @@ STARTED = ("beam", "post", "footing")
 
 
 @require_POST
-def choose(request: HttpRequest, job_pk: int) -> HttpResponse:
+def choose(request: SignedIn, job_pk: int) -> HttpResponse:
     """Take one candidate of a run into the preliminary schedule."""
     job = page_job(request, job_pk, "choose_schedule")
     run = get_object_or_404(DesignRun, job=job, pk=_number(request.POST.get("run")))
@@ -47,7 +48,7 @@ def _number(text: str | None) -> int:
 
 
 @require_GET
-def schedule(request: HttpRequest, job_pk: int) -> HttpResponse:
+def schedule(request: SignedIn, job_pk: int) -> HttpResponse:
     """The governing schedule with its ticks, and what the seal changed."""
     job = page_job(request, job_pk)
     rows = {s.source: s for s in current_schedules(job)}
@@ -91,14 +92,14 @@ def _ticks(mark: ScheduleMark) -> dict[str, Any]:
 
 
 @require_POST
-def tick(request: HttpRequest, job_pk: int, mark_pk: int) -> HttpResponse:
+def tick(request: SignedIn, job_pk: int, mark_pk: int) -> HttpResponse:
     """Tick one mark off."""
     job = page_job(request, job_pk, "tick_off")
     marks = ScheduleMark.objects.select_related("schedule__job__property")
     mark = get_object_or_404(marks, pk=mark_pk, schedule__job=job)
     form = TickForm(request.POST)
     if not form.is_valid():
-        messages.error(request, "; ".join(e for errors in form.errors.values() for e in errors))
+        messages.error(request, "; ".join(str(e) for errors in form.errors.values() for e in errors))
     else:
         try:
             mark_tick(mark=mark, actor=request.user, **form.cleaned_data)
@@ -110,7 +111,7 @@ def tick(request: HttpRequest, job_pk: int, mark_pk: int) -> HttpResponse:
 
 
 @require_http_methods(["GET", "POST"])
-def sealed(request: HttpRequest, job_pk: int) -> HttpResponse:
+def sealed(request: SignedIn, job_pk: int) -> HttpResponse:
     """Type the sizes of the sealed design beside the preliminary ones."""
     job = page_job(request, job_pk, "record_sealed_design")
     rows = {s.source: s for s in current_schedules(job)}
@@ -126,7 +127,7 @@ def sealed(request: HttpRequest, job_pk: int) -> HttpResponse:
     return render(request, "structure/sealed.html", context)
 
 
-def _sealed_forms(request: HttpRequest, start: Schedule) -> list[dict[str, Any]]:
+def _sealed_forms(request: SignedIn, start: Schedule) -> list[dict[str, Any]]:
     """A form for every member of the schedule, and an empty one for one more post and one more footing."""
     forms = []
     data = request.POST if request.method == "POST" else None
@@ -146,7 +147,7 @@ def _sealed_forms(request: HttpRequest, start: Schedule) -> list[dict[str, Any]]
 
 
 def _seal(
-    request: HttpRequest, job: Job, design: SealedDesign, forms: list[dict[str, Any]], note: SealedNoteForm
+    request: SignedIn, job: Job, design: SealedDesign, forms: list[dict[str, Any]], note: SealedNoteForm
 ) -> bool:
     """Store what was typed; False with the sentences on the forms where something is wrong."""
     used = [f for f in forms if not f["absent"] and not (f["extra"] and not f["form"].has_changed())]

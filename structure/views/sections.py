@@ -6,12 +6,13 @@ from typing import Any
 
 from django.contrib import messages
 from django.core.exceptions import ValidationError
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
 from projects.errors import Refused
 from projects.models import Job
+from projects.requests import SignedIn
 from structure.core.errors import InputError
 from structure.forms.section import LevelRows, PointRows, SectionForm
 from structure.models import HouseSection, Shape
@@ -24,7 +25,7 @@ from structure.views.common import page, page_job
 
 
 @require_http_methods(["GET", "POST"])
-def section_edit(request: HttpRequest, job_pk: int) -> HttpResponse:
+def section_edit(request: SignedIn, job_pk: int) -> HttpResponse:
     """The form with the section beside it. A POST saves, redraws or adds a row, by the button pressed."""
     writing = request.method == "POST"
     job = page_job(request, job_pk, "design" if writing else "view_job")
@@ -58,7 +59,7 @@ def section_edit(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @require_POST
-def section_draw(request: HttpRequest, job_pk: int) -> HttpResponse:
+def section_draw(request: SignedIn, job_pk: int) -> HttpResponse:
     """The drawing of what is typed now, nothing stored: the part that htmx swaps in."""
     job = page_job(request, job_pk, "design")
     form, levels, points = _posted(request, None, add="draw")
@@ -68,7 +69,7 @@ def section_draw(request: HttpRequest, job_pk: int) -> HttpResponse:
 
 
 @require_GET
-def takedown(request: HttpRequest, job_pk: int) -> HttpResponse:
+def takedown(request: SignedIn, job_pk: int) -> HttpResponse:
     """The loads carried down, level by level, each number unfolding to its lines."""
     job = page_job(request, job_pk)
     section = section_for(job)
@@ -88,7 +89,7 @@ def _values(form: SectionForm) -> dict[str, Any]:
     return {name: value for name, value in form.cleaned_data.items() if name != "version"}
 
 
-def _forms_for(request: HttpRequest, section: HouseSection | None) -> tuple[Any, Any, Any]:
+def _forms_for(request: SignedIn, section: HouseSection | None) -> tuple[Any, Any, Any]:
     """Forms of the stored section, or of a starting guess for the shape asked for."""
     if section is not None:
         form = SectionForm(instance=section, initial={"version": section.version})
@@ -107,13 +108,14 @@ def _levels(rows: list[dict[str, Any]], data: Any = None) -> Any:
     return LevelRows(data, initial=initial, prefix="levels")
 
 
-def _posted(request: HttpRequest, section: HouseSection | None, *, add: str) -> tuple[Any, Any, Any]:
+def _posted(request: SignedIn, section: HouseSection | None, *, add: str) -> tuple[Any, Any, Any]:
     """Forms of what was typed; `add_level` and `add_point` bring one more empty row."""
     data = request.POST.copy()
     for prefix, action in (("levels", "add_level"), ("points", "add_point")):
         key = f"{prefix}-TOTAL_FORMS"
-        if add == action and data.get(key, "").isdecimal() and len(data[key]) < 3:
-            data[key] = str(int(data[key]) + 1)
+        rows = str(data.get(key, ""))
+        if add == action and rows.isdecimal() and len(rows) < 3:
+            data[key] = str(int(rows) + 1)
     form = SectionForm(data, instance=section)
     return form, LevelRows(data, prefix="levels"), PointRows(data, prefix="points")
 
@@ -154,7 +156,7 @@ def _numbers(values: dict[str, Any]) -> dict[str, Any]:
 
 
 def _show(
-    request: HttpRequest, job: Job, section: HouseSection | None, form: Any, levels: Any, points: Any
+    request: SignedIn, job: Job, section: HouseSection | None, form: Any, levels: Any, points: Any
 ) -> HttpResponse:
     context = page(
         request,

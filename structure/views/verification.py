@@ -7,10 +7,11 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import render
 from django.views.decorators.http import require_GET
 
+from projects.requests import SignedIn
 from structure.core.cases.files import FileError
 from structure.core.cases.verify import Report, verify_paths
 
@@ -24,7 +25,7 @@ def published_report() -> Report:
 
 
 @require_GET
-def verification(request: HttpRequest) -> HttpResponse:
+def verification(request: SignedIn) -> HttpResponse:
     """Every row: source, printed, computed, difference, lines of calculation."""
     context: dict[str, Any] = {"nav": "verification"}
     try:
