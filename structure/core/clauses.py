@@ -41,9 +41,7 @@ class Editions:
 
 US_DEFAULT = Editions(
     "us",
-    MappingProxyType(
-        {"ASCE 7": "16", "NDS": "2018", "AISC 360": "16", "ACI 318": "19", "IRC": "2021"}
-    ),
+    MappingProxyType({"ASCE 7": "16", "NDS": "2018", "AISC 360": "16", "ACI 318": "19", "IRC": "2021"}),
 )
 CA_DEFAULT = Editions(
     "ca",

@@ -247,5 +247,7 @@ def _remarks(demands: Demands, weight: int, values: Values, bent: Bending) -> tu
         least = float(reactions[row, n])
         if least < -1e-6 * float(abs(reactions).max()):
             name = block.names[int(block.combination_of[row])]
-            found.append(f"Support {n + 1} from the left lifts with {-least:,.0f} lbf under {name}: it must be held down.")
+            found.append(
+                f"Support {n + 1} from the left lifts with {-least:,.0f} lbf under {name}: it must be held down."
+            )
     return tuple(found)
