@@ -8,9 +8,6 @@ from django.db import models
 from django.utils import timezone
 
 from projects.errors import Conflict, Refused
-from projects.permissions import require as check_allowed
-
-__all__ = ["check_allowed", "check_not_before", "check_not_future", "check_text", "take_version"]
 
 
 def take_version(row: models.Model, version: int) -> None:

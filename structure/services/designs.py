@@ -10,8 +10,8 @@ from django.db import transaction
 
 from projects.errors import Refused
 from projects.models import Job, User
+from projects.permissions import require
 from projects.services.events import event_record
-from projects.services.writing import check_allowed
 from structure.core.errors import InputError
 from structure.errors import bad_input
 from structure.models import DesignRun, HouseSection
@@ -25,7 +25,7 @@ def wall_design(*, job: Job, actor: User, beam: Mapping[str, Any] | None = None)
     `beam` names the one section to design for; without it the engine chooses. A refusal is an answer and
     is kept as one. Raises Refused for no section or for input that the engine can not use.
     """
-    check_allowed(actor, "design", job)
+    require(actor, "design", job)
     section = section_for(job)
     if section is None:
         raise Refused("There is no house section yet: fill it in first.")

@@ -9,8 +9,8 @@ from django.db import transaction
 
 from projects.errors import Refused
 from projects.models import Job, SealedDesign, User
+from projects.permissions import require
 from projects.services.events import event_record
-from projects.services.writing import check_allowed
 from structure.marks import Mark, marks_of
 from structure.models import DesignRun, Schedule, ScheduleMark
 from structure.selectors import current_schedules, latest_run, run_is_stale
@@ -24,7 +24,7 @@ def schedule_choose(*, job: Job, actor: User, run: DesignRun, beam: Mapping[str,
     bearing follow the beam. Raises Refused for a run that is out of date, refused, or of another job, for
     a candidate the run does not hold or that fails.
     """
-    check_allowed(actor, "choose_schedule", job)
+    require(actor, "choose_schedule", job)
     newest = latest_run(job)
     if run.job_id != job.pk or newest is None:
         raise Refused("This run is of another job.")
@@ -96,7 +96,7 @@ def schedule_seal(
     seal is for the permanent members. Raises Refused without a beam, without a preliminary schedule to
     differ from, for a design of another job or one that is not current, and for a mark given twice.
     """
-    check_allowed(actor, "record_sealed_design", job)
+    require(actor, "record_sealed_design", job)
     if sealed_design.job_id != job.pk or not sealed_design.current:
         raise Refused("The sealed design must be the current one of this job.")
     rows = {s.source: s for s in current_schedules(job)}

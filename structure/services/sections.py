@@ -10,8 +10,9 @@ from django.db import transaction
 
 from projects.errors import Refused
 from projects.models import Job, User
+from projects.permissions import require
 from projects.services.events import event_record
-from projects.services.writing import check_allowed, take_version
+from projects.services.writing import take_version
 from structure.core.cases.registry import run_case
 from structure.core.errors import InputError
 from structure.errors import bad_input, refuse_if_refused
@@ -36,7 +37,7 @@ def section_save(
     Raises Refused (OutsideRules with its clause where the rules end), Conflict where somebody saved in
     between, ValidationError for a row that the model does not take. Nothing is stored then.
     """
-    check_allowed(actor, "design", job)
+    require(actor, "design", job)
     if not levels:
         raise Refused("Levels: read none; accepted is at least one level, from the top down.", field="levels")
     _check_points(values, points)
@@ -134,7 +135,7 @@ def offset_given(values: Row) -> dict[str, Any]:
 
 def offset_check(*, job: Job, actor: User, values: Row) -> OffsetCheck:
     """Answer and store an offset check. Raises Refused; nothing is stored then."""
-    check_allowed(actor, "record_finding", job)
+    require(actor, "record_finding", job)
     try:
         result = run_case({"kind": "offset", "code": job.code, "given": offset_given(values)})
     except InputError as error:

@@ -6,8 +6,8 @@ from django.db import IntegrityError, transaction
 
 from projects.errors import Refused
 from projects.models import User
+from projects.permissions import require
 from projects.services.events import event_record
-from projects.services.writing import check_allowed
 from structure.models import MarkTick, ScheduleMark
 from structure.selectors import governing_schedule, schedule_is_stale
 
@@ -17,7 +17,7 @@ SHORING_FIRST = "Shoring: built to the plan is ticked on the shoring marks, the 
 def mark_tick(*, mark: ScheduleMark, actor: User, kind: str, note: str = "") -> MarkTick:
     """Tick a mark off. Raises Refused for a mark that no longer governs or a tick that is already there."""
     job = mark.schedule.job
-    check_allowed(actor, "tick_off", job)
+    require(actor, "tick_off", job)
     is_shoring = mark.kind == ScheduleMark.Kind.SHORING
     if kind not in MarkTick.Kind.values:
         raise Refused(f"Tick: read {kind!r}; accepted is {', '.join(MarkTick.Kind.values)}.", field="kind")
