@@ -57,6 +57,29 @@ class Jurisdiction(models.Model):
     def __str__(self) -> str:
         return self.name
 
+    def _said(self, days: int, kind: str) -> str:
+        return f"{days} {kind} day{'' if days == 1 else 's'}"
+
+    @property
+    def review(self) -> str:
+        """Review time with its kind of day."""
+        return self._said(self.review_days, self.review_kind)
+
+    @property
+    def validity(self) -> str:
+        """How long a permit is good for."""
+        return self._said(self.validity_days, self.validity_kind)
+
+    @property
+    def lapse(self) -> str:
+        """How long a permit lives without progress."""
+        return self._said(self.lapse_days, self.lapse_kind)
+
+    @property
+    def notice(self) -> str:
+        """Notice that an inspection needs."""
+        return self._said(self.notice_days, self.notice_kind)
+
 
 class RequiredDocument(models.Model):
     """A paper that the authority wants with the application."""

@@ -7,7 +7,6 @@ from datetime import date
 
 from django.db import transaction
 
-from projects.days import DayKind
 from projects.errors import Refused
 from projects.models import Deficiency, Inspection, InspectionKind, Job, Permit, User
 from projects.paperwork import INSPECTION_MOVES, earliest_visit, may_move
@@ -100,11 +99,10 @@ def inspection_book(
             asked_on, authority.notice_days, authority.notice_kind, authority.code, authority.region
         )
         if booked_for < first:
-            unit = "working days" if authority.notice_kind == DayKind.WORKING else "days"
             if not short_notice_agreed:
                 raise Refused(
                     f"Booked for: read {booked_for:%Y-%m-%d}; accepted is {first:%Y-%m-%d} or later, because "
-                    f"{authority.name} asks for {authority.notice_days} {unit} of notice. Tick short notice if the "
+                    f"{authority.name} asks for {authority.notice} of notice. Tick short notice if the "
                     f"office agreed to come sooner.",
                     field="booked_for",
                 )

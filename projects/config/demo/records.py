@@ -86,7 +86,7 @@ def permit_load(job: Job, actor: User, row: Row) -> None:
     )
     ready = row.get("ready", permit.documents.count())
     for paper in list(permit.documents.all())[:ready]:
-        permits.permit_document_set(document=paper, actor=actor, ready=True)
+        permits.permit_document_set(document=paper, actor=actor, ready=True, on=ago(row["papers"]))
     if "submitted" in row:
         permits.permit_submit(permit=permit, actor=actor, version=permit.version, on=ago(row["submitted"]))
     if "issued" in row:
