@@ -89,7 +89,7 @@ def state_of(job: Any, name: str) -> HoldState:
 
 def check_providers(app_configs: Any = None, **kwargs: Any) -> list[CheckMessage]:
     """System check: every hold point has somebody who answers for it, and nobody answers for a stranger."""
-    missing = [
+    missing: list[CheckMessage] = [
         Error(
             f"Hold point {point.name!r} has no provider.",
             hint="Call projects.holdpoints.register() for it in an AppConfig.ready().",
@@ -98,7 +98,7 @@ def check_providers(app_configs: Any = None, **kwargs: Any) -> list[CheckMessage
         for point in HOLD_POINTS
         if not _providers.get(point.name)
     ]
-    strange = [
+    strange: list[CheckMessage] = [
         Error(f"A provider is registered for {name!r}, which is no hold point.", id="projects.E002")
         for name in _providers
         if name not in HOLD_POINT_BY_NAME

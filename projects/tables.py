@@ -38,12 +38,14 @@ class JobTable(tables.Table):
         empty_text = "No jobs here yet. Open a property and add the first wall."
         order_by = ("-waiting",)
 
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self._standings: dict[int, JobStanding] = {}
+
     def _standing(self, job: Job) -> JobStanding:
-        kept: JobStanding | None = getattr(job, "_standing", None)
-        if kept is None:
-            kept = standing_of(job)
-            job._standing = kept
-        return kept
+        if job.pk not in self._standings:
+            self._standings[job.pk] = standing_of(job)
+        return self._standings[job.pk]
 
     def render_stage(self, record: Job) -> str:
         """Number and name of the stage."""

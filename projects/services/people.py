@@ -50,7 +50,7 @@ def person_update(
     # A copy of our own: the actor may be the same person, and a refusal must not leave either changed.
     person = User.objects.get(pk=person.pk)
     # Two contractors who take the role from each other at once must not both succeed.
-    Company.objects.select_for_update().get(pk=person.company_id)
+    Company.objects.select_for_update().get(people=person)
     others = User.objects.filter(company=person.company, role=Role.CONTRACTOR, is_active=True).exclude(
         pk=person.pk
     )

@@ -67,7 +67,7 @@ def picture_clean(upload: UploadedFile, *, field: str = "upload", label: str = "
 
 def _encoded(opened: Image.Image, kind: str) -> CleanPicture:
     extension, content_type = ENDINGS[kind]
-    picture = ImageOps.exif_transpose(opened) or opened
+    picture = ImageOps.exif_transpose(opened)
     transparent = kind != "JPEG" and (picture.mode in ("RGBA", "LA", "PA") or "transparency" in picture.info)
     picture = picture.convert("RGBA" if transparent else "RGB")
     picture.thumbnail((KEPT_SIDE, KEPT_SIDE))

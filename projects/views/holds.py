@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from functools import partial
 
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import Http404, HttpResponse
 from django.shortcuts import get_object_or_404, render
 from django.urls import reverse
 
 from projects.forms.holds import HoldRecordForm, OverrideForm, PourRecordForm
 from projects.forms.survey import WhyForm
 from projects.models import HoldPass, Job
+from projects.requests import SignedIn
 from projects.services.stages import (
     RECORDED_BY_HAND,
     hold_override,
@@ -53,7 +54,7 @@ def _point(name: str) -> HoldPoint:
 
 @get_only
 @job_page("view_job")
-def holds(request: HttpRequest, job: Job) -> HttpResponse:
+def holds(request: SignedIn, job: Job) -> HttpResponse:
     """Every hold point in order, with its records and overrides, those set aside too."""
     job = at_hand(request, job)
     rows = [
@@ -76,7 +77,7 @@ def holds(request: HttpRequest, job: Job) -> HttpResponse:
 
 @get_or_post
 @job_page("pass_hold_point")
-def hold_record(request: HttpRequest, job: Job, name: str) -> HttpResponse:
+def hold_record(request: SignedIn, job: Job, name: str) -> HttpResponse:
     """Put the evidence of a hold point on record."""
     point = _point(name)
     if name not in RECORDED_BY_HAND:
@@ -105,7 +106,7 @@ def hold_record(request: HttpRequest, job: Job, name: str) -> HttpResponse:
 
 @get_or_post
 @job_page("override_hold_point")
-def hold_go_past(request: HttpRequest, job: Job, name: str) -> HttpResponse:
+def hold_go_past(request: SignedIn, job: Job, name: str) -> HttpResponse:
     """Override a hold point in writing."""
     point = _point(name)
     if not point.may_override:
@@ -131,7 +132,7 @@ def hold_go_past(request: HttpRequest, job: Job, name: str) -> HttpResponse:
 
 @get_or_post
 @job_page("pass_hold_point")
-def hold_record_set_aside(request: HttpRequest, job: Job, pk: int) -> HttpResponse:
+def hold_record_set_aside(request: SignedIn, job: Job, pk: int) -> HttpResponse:
     """Set a record aside that turned out wrong."""
     record = get_object_or_404(HoldPass.objects.select_related("job__property__company"), pk=pk, job=job)
     return act_page(

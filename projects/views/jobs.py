@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django.contrib import messages
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.views.decorators.http import require_POST
@@ -17,6 +17,7 @@ from projects.forms.site import ArchiveForm, JobEditForm
 from projects.models import Job
 from projects.panels import panels_for
 from projects.permissions import can
+from projects.requests import SignedIn
 from projects.selectors import jobs_visible_to, people_visible_to
 from projects.services.jobs import FIELDS, job_archive, job_unarchive, job_update
 from projects.services.stages import job_advance
@@ -46,7 +47,7 @@ UNARCHIVE = Act(
 )
 
 
-def at_hand(request: HttpRequest, job: Job) -> Job:
+def at_hand(request: SignedIn, job: Job) -> Job:
     """The same job with everything fetched that its standing reads."""
     return with_standing(
         jobs_visible_to(request.user)
@@ -57,7 +58,7 @@ def at_hand(request: HttpRequest, job: Job) -> Job:
 
 @get_only
 @job_page("view_job")
-def job_detail(request: HttpRequest, job: Job) -> HttpResponse:
+def job_detail(request: SignedIn, job: Job) -> HttpResponse:
     """Stage rail, what blocks the next stage, hold points, panels, the last events."""
     job = at_hand(request, job)
     standing = standing_of(job)
@@ -77,14 +78,14 @@ def job_detail(request: HttpRequest, job: Job) -> HttpResponse:
 
 @get_only
 @job_page("view_job")
-def job_record(request: HttpRequest, job: Job) -> HttpResponse:
+def job_record(request: SignedIn, job: Job) -> HttpResponse:
     """Everything that happened on the job."""
     return render(request, "projects/record.html", {"job": job, "events": job.events.all(), "nav": "jobs"})
 
 
 @get_or_post
 @job_page("edit_job")
-def job_edit(request: HttpRequest, job: Job) -> HttpResponse:
+def job_edit(request: SignedIn, job: Job) -> HttpResponse:
     """Change what a job says of itself."""
     act = Act(
         "Change the job",
@@ -107,7 +108,7 @@ def job_edit(request: HttpRequest, job: Job) -> HttpResponse:
 
 @get_or_post
 @job_page("archive_job")
-def job_put_away(request: HttpRequest, job: Job) -> HttpResponse:
+def job_put_away(request: SignedIn, job: Job) -> HttpResponse:
     """Archive a job, or take it out again."""
     return act_page(
         request,
@@ -120,7 +121,7 @@ def job_put_away(request: HttpRequest, job: Job) -> HttpResponse:
 
 
 def _stage_page(
-    request: HttpRequest, job: Job, *, back_form: BackForm | None = None, refused: str = "", status: int = 200
+    request: SignedIn, job: Job, *, back_form: BackForm | None = None, refused: str = "", status: int = 200
 ) -> HttpResponse:
     job = at_hand(request, job)
     partition = partition_of(job)
@@ -156,14 +157,14 @@ def _back_stages(moves: tuple[Move, ...]) -> list[tuple[str, str]]:
 
 @get_only
 @job_page("view_job")
-def job_stage(request: HttpRequest, job: Job) -> HttpResponse:
+def job_stage(request: SignedIn, job: Job) -> HttpResponse:
     """Where the job can go from here, and what stands in the way of each."""
     return _stage_page(request, job)
 
 
 @require_POST
 @job_page("advance_job")
-def job_move(request: HttpRequest, job: Job) -> HttpResponse:
+def job_move(request: SignedIn, job: Job) -> HttpResponse:
     """Move the job on or back. A refusal shows what stands in the way and keeps what was typed."""
     back = "reason" in request.POST
     stages = _back_stages(moves_from(job.stage_now, partition_of(job)))

@@ -6,7 +6,7 @@ from typing import Any
 
 from django.contrib import messages
 from django.core.exceptions import ValidationError
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django_tables2 import RequestConfig
@@ -23,6 +23,7 @@ from projects.forms.site import (
 )
 from projects.models import Property, User
 from projects.permissions import can, require
+from projects.requests import SignedIn
 from projects.selectors import (
     jobs_visible_to,
     people_visible_to,
@@ -42,7 +43,7 @@ A_PAGE = 25
 
 
 def form_page(
-    request: HttpRequest,
+    request: SignedIn,
     form: PaperForm,
     save: Any,
     *,
@@ -82,7 +83,7 @@ def form_page(
 
 
 @get_only
-def dashboard(request: HttpRequest) -> HttpResponse:
+def dashboard(request: SignedIn) -> HttpResponse:
     """Every job: stage, what blocks it, whose move it is, days waiting."""
     jobs = jobs_visible_to(request.user)
     if not request.GET.get("archived"):
@@ -97,7 +98,7 @@ def dashboard(request: HttpRequest) -> HttpResponse:
 
 @get_only
 @company_page("view_property")
-def property_list(request: HttpRequest) -> HttpResponse:
+def property_list(request: SignedIn) -> HttpResponse:
     """Houses of the company."""
     chosen = PropertyFilter(request.GET, queryset=properties_with_counts(request.user))
     table = PropertyTable(chosen.qs)
@@ -107,7 +108,7 @@ def property_list(request: HttpRequest) -> HttpResponse:
 
 
 @get_only
-def property_detail(request: HttpRequest, pk: int) -> HttpResponse:
+def property_detail(request: SignedIn, pk: int) -> HttpResponse:
     """One house and its jobs."""
     house = property_for(request.user, pk)
     require(request.user, "view_property", house)
@@ -119,7 +120,7 @@ def property_detail(request: HttpRequest, pk: int) -> HttpResponse:
 
 @get_or_post
 @company_page("create_property")
-def property_new(request: HttpRequest) -> HttpResponse:
+def property_new(request: SignedIn) -> HttpResponse:
     """Put a house on the books."""
 
     def save(values: dict[str, Any]) -> tuple[str, str]:
@@ -139,7 +140,7 @@ def property_new(request: HttpRequest) -> HttpResponse:
 
 
 @get_or_post
-def property_edit(request: HttpRequest, pk: int) -> HttpResponse:
+def property_edit(request: SignedIn, pk: int) -> HttpResponse:
     """Change a house."""
     house: Property = property_for(request.user, pk)
     require(request.user, "edit_property", house)
@@ -163,7 +164,7 @@ def property_edit(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 @get_or_post
-def job_new(request: HttpRequest, pk: int) -> HttpResponse:
+def job_new(request: SignedIn, pk: int) -> HttpResponse:
     """Open a job in a house."""
     house = property_for(request.user, pk)
     require(request.user, "create_job", house)
@@ -187,7 +188,7 @@ def job_new(request: HttpRequest, pk: int) -> HttpResponse:
 
 @get_only
 @company_page("view_people")
-def people(request: HttpRequest) -> HttpResponse:
+def people(request: SignedIn) -> HttpResponse:
     """Colleagues."""
     table = PersonTable(people_visible_to(request.user), may_manage=can(request.user, "manage_people"))
     RequestConfig(request, paginate={"per_page": A_PAGE}).configure(table)
@@ -196,7 +197,7 @@ def people(request: HttpRequest) -> HttpResponse:
 
 @get_or_post
 @company_page("manage_people")
-def person_new(request: HttpRequest) -> HttpResponse:
+def person_new(request: SignedIn) -> HttpResponse:
     """A new colleague."""
 
     def save(values: dict[str, Any]) -> tuple[str, str]:
@@ -216,7 +217,7 @@ def person_new(request: HttpRequest) -> HttpResponse:
 
 
 @get_or_post
-def person_edit(request: HttpRequest, pk: int) -> HttpResponse:
+def person_edit(request: SignedIn, pk: int) -> HttpResponse:
     """Change a colleague."""
     person: User = person_for(request.user, pk)
     require(request.user, "manage_people", person)

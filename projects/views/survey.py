@@ -6,7 +6,7 @@ from functools import partial
 from typing import Any
 
 from django.contrib import messages
-from django.http import FileResponse, Http404, HttpRequest, HttpResponse
+from django.http import FileResponse, Http404, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 
@@ -16,6 +16,7 @@ from projects.forms.survey import DecisionForm, FindingForm, PhotoForm, Question
 from projects.hazards import hazard_prompts
 from projects.models import Decision, Finding, Job
 from projects.permissions import require
+from projects.requests import SignedIn
 from projects.selectors import photo_for
 from projects.services.photos import photo_store
 from projects.services.survey import answers_record, decision_record, finding_record, finding_withdraw
@@ -54,7 +55,7 @@ def _questions_form(job: Job, data: Any = None) -> QuestionsForm:
 
 @get_or_post
 @job_page("view_job")
-def survey(request: HttpRequest, job: Job) -> HttpResponse:
+def survey(request: SignedIn, job: Job) -> HttpResponse:
     """Findings, questions and photos of the wall."""
     status = 200
     form = _questions_form(job)
@@ -87,7 +88,7 @@ def survey(request: HttpRequest, job: Job) -> HttpResponse:
 
 @get_or_post
 @job_page("record_finding")
-def finding_new(request: HttpRequest, job: Job, kind: str) -> HttpResponse:
+def finding_new(request: SignedIn, job: Job, kind: str) -> HttpResponse:
     """Record one finding of a kind."""
     known = KIND_BY_NAME.get(kind)
     if known is None:
@@ -114,7 +115,7 @@ def finding_new(request: HttpRequest, job: Job, kind: str) -> HttpResponse:
 
 @get_or_post
 @job_page("record_finding")
-def finding_take_back(request: HttpRequest, job: Job, pk: int) -> HttpResponse:
+def finding_take_back(request: SignedIn, job: Job, pk: int) -> HttpResponse:
     """Withdraw a finding with a reason."""
     finding = get_object_or_404(Finding.objects.select_related("job__property__company"), pk=pk, job=job)
     return act_page(
@@ -129,7 +130,7 @@ def finding_take_back(request: HttpRequest, job: Job, pk: int) -> HttpResponse:
 
 @get_or_post
 @job_page("view_job")
-def verdict(request: HttpRequest, job: Job) -> HttpResponse:
+def verdict(request: SignedIn, job: Job) -> HttpResponse:
     """The finding with reasons, conflicts and next looks; the decision of a named person."""
     status = 200
     form = DecisionForm()
@@ -161,7 +162,7 @@ def verdict(request: HttpRequest, job: Job) -> HttpResponse:
 
 @get_or_post
 @job_page("add_photo")
-def photo_new(request: HttpRequest, job: Job) -> HttpResponse:
+def photo_new(request: SignedIn, job: Job) -> HttpResponse:
     """Add a photo."""
     return act_page(
         request,
@@ -174,7 +175,7 @@ def photo_new(request: HttpRequest, job: Job) -> HttpResponse:
 
 
 @get_only
-def photo(request: HttpRequest, pk: int) -> FileResponse:
+def photo(request: SignedIn, pk: int) -> FileResponse:
     """The picture itself, to people who may see the job. Never kept by a shared cache, never guessed at."""
     row = photo_for(request.user, pk)
     require(request.user, "view_job", row.job)
