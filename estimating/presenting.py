@@ -49,5 +49,12 @@ def cut_plans(document: Mapping[str, Any]) -> list[dict[str, Any]]:
             }
             for number, board in enumerate(plan["boards"], 1)
         ]
-        plans.append({"product": plan["product"], "special": plan["special"], "boards": boards})
+        plans.append(
+            {
+                "product": plan["product"],
+                "purpose": plan["purpose"],
+                "special": plan["special"],
+                "boards": boards,
+            }
+        )
     return plans

@@ -143,6 +143,7 @@ def _cuts(plan: CutPlan) -> dict[str, Any]:
     return {
         "code": plan.code,
         "product": plan.product,
+        "purpose": plan.purpose,
         "special": plan.special,
         "kerf_in": plan.kerf,
         "boards": [

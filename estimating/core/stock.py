@@ -38,13 +38,17 @@ class Board:
 
 @dataclass(frozen=True, slots=True)
 class CutPlan:
-    """How one product is bought and cut. `special` says that a piece is longer than any stock length."""
+    """How one product is bought and cut, and what for.
+
+    `special` says that a piece is longer than any stock length.
+    """
 
     code: str
     product: str
     boards: tuple[Board, ...]
     kerf: float
     special: bool = False
+    purpose: str = ""
 
     @property
     def net(self) -> float:

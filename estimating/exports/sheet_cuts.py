@@ -43,7 +43,11 @@ def _board(
     lengths = [measured(cut["length_in"] * scale) for cut in board["cuts"]]
     first, last = row, row + len(lengths) - 1
     for cut, length in zip(board["cuts"], lengths, strict=True):
-        put_text(sheet.cell(row, 1), plan["product"] if row == first else "", "cd text")
+        put_text(
+            sheet.cell(row, 1),
+            f"{plan['product']}, {plan['purpose'].lower()}" if row == first else "",
+            "cd text",
+        )
         put_text(sheet.cell(row, 4), cut["mark"], "cd text")
         put_text(sheet.cell(row, 5), cut["use"], "cd text")
         put_number(sheet.cell(row, 6), length, "cd length")

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from estimating.core.items import ITEMS
-from estimating.core.lines import Line, Rule
+from estimating.core.lines import COST_CODES, Line, Rule
 from estimating.core.numbers import THOUSANDTH, ZERO, measured
 from estimating.core.schedule import Schedule, Section
 from estimating.core.settings import TakeoffSettings
@@ -114,7 +114,7 @@ class Sheet:
             by_code[section.code].append((section, cut))
         for code, group in by_code.items():
             section, cuts = group[0][0], [cut for _, cut in group]
-            plan = self._plan(code, section, cuts)
+            plan = replace(self._plan(code, section, cuts), purpose=COST_CODES[cost_code])
             self.cuts.append(plan)
             net, unit = length(plan.net, self.metric)
             bought, _ = length(plan.bought, self.metric)
