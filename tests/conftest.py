@@ -9,6 +9,12 @@ from tests.need import require, require_program
 
 __all__ = ["require", "require_program"]
 
+# How fast the machine is today is not what these tests are about.
+drawn.register_profile(
+    "carrydown", deadline=None, suppress_health_check=[HealthCheck.too_slow], print_blob=True
+)
+drawn.load_profile("carrydown")
+
 
 @pytest.fixture
 def company(db):
