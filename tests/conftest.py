@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import HealthCheck
+from hypothesis import settings as drawn
 
 from tests import factories
 from tests.need import require, require_program
