@@ -16,6 +16,7 @@ MOST_SPAN = 36.0 * 12.0  # in; common practice: what a house beam of wood may sp
 LEAST_SPAN = 6.0  # in
 MOST_LINE_LOAD = 10_000.0 / 12.0  # lbf/in; common practice
 MOST_POINT_LOAD = 100_000.0  # lbf; common practice
+UPLIFT = Clause("ASCE 7", "2.4.1")
 HOUSE_LOADS = Clause(COMMON_PRACTICE.document, "loads of a house")
 CANTILEVER = Clause(COMMON_PRACTICE.document, "an overhang no longer than the span beside it")
 
@@ -100,6 +101,12 @@ def check_range(question: BeamQuestion, editions: Editions) -> None:
                 f"the {side} overhang of {overhang / 12:.4g} ft is longer than its span of {span / 12:.4g} ft",
             )
     for load in question.loads:
+        if min(load.value, load.end_value) < 0:
+            # No stress combination held here keeps the dead load low against what lifts (0.6D).
+            raise OutOfScope(
+                UPLIFT.at(editions),
+                f"a {load.case} load that pulls up on the beam: uplift is the engineer's",
+            )
         limit, unit = (MOST_POINT_LOAD, "lbf") if load.shape == "point" else (MOST_LINE_LOAD, "lbf/in")
         if max(abs(load.value), abs(load.end_value)) > limit:
             raise OutOfScope(

@@ -13,8 +13,9 @@ from structure.core.codes.us import wood, wood_bearing
 from structure.core.codes.us import wood_beams as nds
 from structure.core.members.beam_bending import Values
 from structure.core.members.beam_demand import Block, Demands
-from structure.core.statics.model import Bay
+from structure.core.statics.model import Bay, Load
 from structure.core.statics.response import Extremes
+from structure.core.statics.solve import analyse
 from structure.core.trace import Check
 
 Array = npt.NDArray[np.float64]
@@ -80,17 +81,22 @@ def _reduced(demands: Demands, rows: slice, d: float) -> Array:
             inward = 1.0 if end == bay.start else -1.0
             at = end + inward * d
             V = response.shear(at, "right" if inward > 0 else "left")
-            # Shear just inside d has lost every point load in the zone; the part x/d of each comes back.
-            sides.append(np.abs(V + inward * _kept_points(demands, rows, end, at, d)))
+            # Shear just inside d has lost every point load in the zone; what the clause keeps comes back.
+            sides.append(np.abs(V + inward * _kept_points(demands, rows, bay, (end, at), d)))
             inner[0 if inward > 0 else 1] = at
         middle = np.abs(response.shear_extremes(inner[0], inner[1]).largest)
         result[:, n] = np.maximum.reduce([*sides, middle])
     return result
 
 
-def _kept_points(demands: Demands, rows: slice, end: float, at: float, d: float) -> Array:
-    """The part x/d of the point loads between a support and the place d from it, by row."""
+def _kept_points(demands: Demands, rows: slice, bay: Bay, zone: tuple[float, float], d: float) -> Array:
+    """Shear at a support from the point loads between it and the place d from it, each times x/d, by row.
+
+    The clause multiplies the load itself, so the other support is relieved of its share too: of a load P
+    that brings the shear r P to the support, P - (1 - x/d) r P stays of what crosses the zone.
+    """
     block, question = demands.strength, demands.question
+    end, at = zone
     low, high = min(end, at), max(end, at)
     kept = np.zeros(rows.stop - rows.start)
     points = [p for p in question.loads if p.shape == "point" and low < p.start < high]
@@ -99,7 +105,9 @@ def _kept_points(demands: Demands, rows: slice, end: float, at: float, d: float)
         before = block.response[rows].shear(load.start, "left")
         after = block.response[rows].shear(load.start, "right")
         same = [p for p in points if abs(p.start - load.start) < 1e-9 * max(d, 1.0)]
-        kept += (before - after) / len(same) * abs(load.start - end) / d
+        one = analyse(question.line, [Load.point(load.case, 1.0, load.start)])
+        r = abs(float(one.shear(end, "right" if end == bay.start else "left")))
+        kept += (before - after) / len(same) * (1.0 - (1.0 - abs(load.start - end) / d) * r)
     return kept
 
 

@@ -33,6 +33,14 @@ class Row:
 UNIFORM = Row("single span, uniform load", 2.06, 1.63)
 CENTRE = Row("single span, point load at the centre, no bracing between the ends", 1.80, 1.37)
 CENTRE_BRACED = Row("single span, point load at the centre, braced there", 1.11, None)
+EQUAL_POINTS = {
+    2: Row("single span, two equal point loads at the third points, braced there", 1.68, None),
+    3: Row("single span, three equal point loads at the quarter points, braced there", 1.54, None),
+    4: Row("single span, four equal point loads at the fifth points, braced there", 1.68, None),
+    5: Row("single span, five equal point loads at the sixth points, braced there", 1.73, None),
+    6: Row("single span, six equal point loads at the seventh points, braced there", 1.78, None),
+}
+MANY_POINTS = Row("single span, seven or more equal point loads, evenly spaced, braced there", 1.84, None)
 OVERHANG_UNIFORM = Row("cantilever, uniform load", 1.33, 0.90)
 OVERHANG_TIP = Row("cantilever, point load at the free end", 1.87, 1.44)
 OTHER = Row("footnote 1, other loads", 2.06, 1.63, 1.84)
@@ -87,8 +95,8 @@ def unbraced(demands: Demands) -> tuple[Unbraced, Unbraced]:
     else:
         hogging = np.broadcast_to(np.array([bay.length for bay in bays]), (count, len(bays)))
     own = [_with_own(each, question) for each in demands.strength.combinations]
-    top_rows = tuple(tuple(_row(bay, loads, top[n]) for n, bay in enumerate(bays)) for loads in own)
-    bottom_rows = tuple(tuple(_row(bay, loads, None) for bay in bays) for loads in own)
+    top_rows = tuple(tuple(_row(bay, loads, top[n], bays) for n, bay in enumerate(bays)) for loads in own)
+    bottom_rows = tuple(tuple(_row(bay, loads, None, bays) for bay in bays) for loads in own)
     return Unbraced(sagging, top_rows), Unbraced(hogging, bottom_rows)
 
 
@@ -108,7 +116,7 @@ def _with_own(combination: Combination, question: BeamQuestion) -> list[Load]:
     return loads
 
 
-def _row(bay: Bay, loads: Sequence[Load], l_u: float | None) -> Row:
+def _row(bay: Bay, loads: Sequence[Load], l_u: float | None, bays: Sequence[Bay]) -> Row:
     """The row of the table for the loads in a bay; anything that it does not list is footnote 1.
 
     `l_u` is None where the beam hogs: the table has no row for that but the overhangs.
@@ -125,7 +133,35 @@ def _row(bay: Bay, loads: Sequence[Load], l_u: float | None) -> Row:
             return CENTRE
         if abs(l_u - bay.length / 2) <= 1e-6 * bay.length:
             return CENTRE_BRACED
+    if kind == "other" and len(bays) == 1:
+        return _equal_points(bay, loads, l_u)
     return OTHER
+
+
+def _equal_points(bay: Bay, loads: Sequence[Load], l_u: float) -> Row:
+    """The row of equal point loads at even parts of a single span with a brace at each; else footnote 1."""
+    force: dict[float, dict[str, float]] = {}
+    slack = 1e-6 * bay.length
+    for load in loads:
+        if load.shape != "point":
+            return OTHER
+        if bay.start + slack < load.start < bay.end - slack:
+            place = next((at for at in force if abs(at - load.start) <= slack), load.start)
+            held = force.setdefault(place, {})
+            held[load.case] = held.get(load.case, 0.0) + load.value
+    count = len(force)
+    part = bay.length / (count + 1)
+    even = all(abs(at - bay.start - part * (n + 1)) <= slack for n, at in enumerate(sorted(force)))
+    first = next(iter(force.values()), {})
+    # Case by case, so that they are equal under every combination.
+    alike = all(
+        held.keys() == first.keys()
+        and all(abs(held[case] - first[case]) <= 1e-6 * abs(first[case]) for case in held)
+        for held in force.values()
+    )
+    if count < 2 or not even or not alike or abs(l_u - part) > slack:
+        return OTHER
+    return EQUAL_POINTS.get(count, MANY_POINTS)
 
 
 def _kind(bay: Bay, loads: Sequence[Load]) -> str:

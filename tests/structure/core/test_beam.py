@@ -9,7 +9,7 @@ import pytest
 
 from structure.core.cases.registry import run_case
 from structure.core.clauses import US_DEFAULT
-from structure.core.errors import InputError
+from structure.core.errors import InputError, OutOfScope
 from structure.core.materials import LvlSection, SawnSection
 from structure.core.members.beam import BeamQuestion, BeamResult, Limits, check_beam, prepare
 from structure.core.members.beam_stability import effective_length
@@ -188,12 +188,37 @@ def test_volume_factor_against_stability(depth: float, bracing: str, which: str)
         assert result.bending.factors["CL"] == pytest.approx(by_hand)
 
 
-def test_uplift_bends_the_other_way() -> None:
-    down = ask(uniform("live", 100), bracing="ends")
-    up = ask(uniform("live", -100), bracing="ends")
-    assert up.checks["bending"].demand == pytest.approx(down.checks["bending"].demand)
-    assert "hogging" in up.checks["bending"].note
-    assert any("lifts with 600 lbf" in remark for remark in up.remarks)
+def test_a_load_that_pulls_up_is_refused() -> None:
+    # Dead load down and an equal live load up would cancel: no combination here keeps 0.6D against what lifts.
+    for lifting in (
+        uniform("live", -100),
+        Load.point("snow", -500.0, 40.0),
+        Load.trapezoid("dead", 50 / 12, -1 / 12, 0.0, SPAN),
+    ):
+        with pytest.raises(OutOfScope, match="pulls up"):
+            ask(uniform("dead", 100), lifting)
+
+
+def test_a_support_that_lifts_is_told() -> None:
+    result = ask(Load.point("live", 1000.0, SPAN + 60.0), right=60.0, bracing="ends")
+    assert "hogging" in result.checks["bending"].note
+    assert any("lifts with" in remark for remark in result.remarks)
+
+
+@pytest.mark.parametrize(("count", "k"), [(2, 1.68), (3, 1.54), (4, 1.68), (5, 1.73), (6, 1.78), (7, 1.84)])
+def test_equal_point_loads_braced_at_each(count: int, k: float) -> None:
+    part = SPAN / (count + 1)
+    loads = [Load.point("live", 300.0, part * (n + 1)) for n in range(count)]
+    stable = ask(*loads, bracing=part)
+    l_e = next(s for s in stable.checks["bending"].steps if s.symbol == "l_e")
+    assert l_e.result == pytest.approx(k * part)
+    uneven = ask(*loads[:-1], Load.point("live", 301.0, part * count), bracing=part)
+    other = next(s for s in uneven.checks["bending"].steps if s.symbol == "l_e")
+    assert other.result != pytest.approx(k * part)
+    # Equal in sum but not case by case: not equal under every combination.
+    mixed = ask(*loads[:-1], Load.point("dead", 300.0, part * count), bracing=part)
+    last = next(s for s in mixed.checks["bending"].steps if s.symbol == "l_e")
+    assert last.result != pytest.approx(k * part)
 
 
 # --- shear ---------------------------------------------------------------------------------------------
@@ -211,9 +236,9 @@ def test_shear_at_the_face_and_at_d() -> None:
 
 def test_point_load_within_d_counts_in_part() -> None:
     point = Load.point("live", 2000.0, 6.0)
-    # R = 2000 x 138/144 = 1916.67; what remains is 1916.67 - 2000 + 2000 x 6/9.25 = 1213.96 lb.
+    # The load counts 2000 x 6/9.25 = 1297.30 lb, of which 138/144 comes to the near support: 1243.24 lb.
     within = ask(point, shear_at="d").checks["shear"]
-    assert within.demand == pytest.approx(1.5 * (2000 * 138 / 144 - 2000 * (1 - 6 / 9.25)) / 41.625)
+    assert within.demand == pytest.approx(1.5 * 2000 * 6 / 9.25 * 138 / 144 / 41.625)
     far = ask(Load.point("live", 2000.0, 20.0), shear_at="d").checks["shear"]
     assert far.demand == pytest.approx(1.5 * 2000 * 124 / 144 / 41.625)
 
