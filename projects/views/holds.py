@@ -60,7 +60,7 @@ def holds(request: SignedIn, job: Job) -> HttpResponse:
     rows = [
         {
             "reading": reading,
-            "by_hand": reading.point.name in RECORDED_BY_HAND and reading.status != "skipped",
+            "by_hand": reading.point.name in RECORDED_BY_HAND and not reading.open,
             "decided_on": (
                 reverse(DECIDED_ON[reading.point.name], args=[job.pk])
                 if reading.point.name in DECIDED_ON
