@@ -99,28 +99,35 @@ def read_loads(records: Sequence[Mapping[str, Any]], path: str, code: str, line:
     `path` is that of the list, such as `given.loads`. Raises InputError for a load that is off the
     beam or ends before it starts.
     """
-    return [_read_load(record, f"{path}[{n}]", line) for n, record in enumerate(records)]
+    return [_read_load(record, f"{path}[{n}]", code, line) for n, record in enumerate(records)]
 
 
-def _read_load(record: Mapping[str, Any], path: str, line: BeamLine) -> Load:
+def _read_load(record: Mapping[str, Any], path: str, code: str, line: BeamLine) -> Load:
     if record["shape"] == "point":
-        at = _on_beam(record["at"], f"{path}.at", line)
+        at = _on_beam(record["at"], f"{path}.at", code, line)
         return Load.point(record["case"], record["value"], at)
-    start = _on_beam(0.0 if record["start"] is None else record["start"], f"{path}.start", line)
-    end = _on_beam(line.length if record["end"] is None else record["end"], f"{path}.end", line)
+    start = _on_beam(0.0 if record["start"] is None else record["start"], f"{path}.start", code, line)
+    end = _on_beam(line.length if record["end"] is None else record["end"], f"{path}.end", code, line)
     if end <= start:
-        raise InputError(f"{path}.end", record["end"], "a place to the right of where the load starts")
+        accepted = f"a place to the right of where the load starts, {_place(start, code)}"
+        raise InputError(f"{path}.end", _place(end, code), accepted)
     if record["shape"] == "uniform":
         return Load.uniform(record["case"], record["value"], start, end)
     return Load.trapezoid(record["case"], record["value"], record["end_value"], start, end)
 
 
-def _on_beam(place: float, path: str, line: BeamLine) -> float:
+def _on_beam(place: float, path: str, code: str, line: BeamLine) -> float:
     # Lengths are typed in sixteenths or whole millimetres; a load right at the end may miss by rounding.
     slack = 1e-6 * line.length
     if place > line.length + slack:
-        raise InputError(path, f"{place:g}", f"a place on the beam, which is {line.length:g} long")
+        accepted = f"a place on the beam, which is {_place(line.length, code)} long"
+        raise InputError(path, _place(place, code), accepted)
     return min(place, line.length)
+
+
+def _place(length: float, code: str) -> str:
+    """A length as people write it: feet, or millimetres."""
+    return f"{length / 12:.6g} ft" if code == "us" else f"{length:g} mm"
 
 
 def read_post_loads(records: Sequence[Mapping[str, Any]]) -> dict[str, float]:
@@ -136,7 +143,8 @@ SPECIES = {
     "ca": ("SPF", "DF-L", "HF", "Northern"),
 }
 GRADES = {
-    "us": ("SS", "No.1&Btr", "No.1", "No.2", "No.3", "Stud"),
+    # One printed row of Spruce-Pine-Fir serves No.1 and No.2, and is often named by both.
+    "us": ("SS", "No.1&Btr", "No.1", "No.2", "No.3", "Stud", "No.1/No.2"),
     "ca": ("SS", "No.1/No.2", "No.1&Btr", "No.1", "No.2", "No.3", "Stud"),
 }
 PROPERTIES = {

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
 from typing import Any
 
 from structure.core.cases.kind import Kind
-from structure.core.cases.types import Choice, Field, Record, Text, read_record
+from structure.core.cases.types import Choice, Field, OneOf, Record, Text, read_record
 from structure.core.clauses import DEFAULT_EDITIONS, Clause, ClauseRef, Editions
 from structure.core.errors import InputError, OutOfScope
 
@@ -52,13 +53,35 @@ def _load(name: str) -> Kind:
 
 KINDS: Mapping[str, Kind] = _Kinds()
 
+
+@dataclass(frozen=True, slots=True)
+class Free:
+    """Whatever is written: the engine makes nothing of it."""
+
+    def read(self, value: Any, path: str, code: str) -> Any:
+        return value
+
+    def fits(self, value: Any) -> bool:
+        return True
+
+    def accepted(self) -> str:
+        return "anything"
+
+    def schema(self, code: str) -> dict[str, Any]:
+        return {"type": "anything"}
+
+
 _CASE_FIELDS = (
-    Field("id", Text(), doc="free"),
-    Field("title", Text(400), doc="free"),
-    Field("source", Text(600), doc="where the numbers come from; `common practice` or `memory` first if so"),
+    Field("id", Free(), doc="free"),
+    Field("title", Free(), doc="free"),
+    Field("source", Free(), doc="where the numbers come from; `common practice` or `memory` first if so"),
     Field("kind", Choice(KIND_NAMES), required=True),
     Field("code", Choice(tuple(DEFAULT_EDITIONS)), required=True),
-    Field("edition", Record((), open=True), doc='edition by document, such as {NDS: "2018"}'),
+    Field(
+        "edition",
+        OneOf(Record((), open=True), Text()),
+        doc='edition by document, such as {NDS: "2018"} or "NDS 2018, ASCE 7-16"',
+    ),
     Field("given", Record((), open=True), required=True),
 )
 
@@ -94,13 +117,14 @@ def refused(clause: ClauseRef, reason: str) -> dict[str, Any]:
     return {"status": "refused", "clause": str(clause), "reason": reason}
 
 
-def read_editions(written: Mapping[str, Any] | None, code: str) -> Editions:
+def read_editions(written: Mapping[str, Any] | str | None, code: str) -> Editions:
     """The editions of a case. Only the default edition of each document is held so far.
 
     Raises InputError for an unknown document and OutOfScope for another edition of a known one.
     """
     held = DEFAULT_EDITIONS[code]
-    for document, edition in (written or {}).items():
+    named = _named_editions(written, held) if isinstance(written, str) else (written or {})
+    for document, edition in named.items():
         if document not in held.documents:
             raise InputError(f"edition.{document}"[:200], edition, Choice(tuple(held.documents)).accepted())
         if str(edition) != held.documents[document]:
@@ -109,3 +133,18 @@ def read_editions(written: Mapping[str, Any] | None, code: str) -> Editions:
                 f"only edition {held.documents[document]} of {document} is held",
             )
     return held
+
+
+def _named_editions(text: str, held: Editions) -> dict[str, str]:
+    """`NDS 2018, ASCE 7-16` by document; the name of a code alone, such as `us`, is its default."""
+    found: dict[str, str] = {}
+    for part in text.replace(";", ",").split(","):
+        name = part.strip()
+        document = next((each for each in held.documents if name.startswith(each)), None)
+        edition = name[len(document) :].strip(" -:") if document else ""
+        if name == held.code:
+            continue
+        if document is None or not edition:
+            raise InputError("edition", text, 'editions by document, such as "NDS 2018, ASCE 7-16"')
+        found[document] = edition
+    return found

@@ -230,7 +230,7 @@ class Record:
         return isinstance(value, Mapping)
 
     def accepted(self) -> str:
-        return f"a record with {_names(self.fields)}"
+        return _record_of(self.fields)
 
     def schema(self, code: str) -> dict[str, Any]:
         return {"type": "record", "fields": fields_schema(self.fields, code)}
@@ -309,7 +309,7 @@ def read_record(
     """
     held = tuple(fields)
     if not isinstance(data, Mapping):
-        raise InputError(path, data, f"a record with {_names(held)}")
+        raise InputError(path, data, _record_of(held))
     known = {each.name for each in held}
     for name in data:
         if name not in known and not open:
@@ -357,6 +357,11 @@ def _bounds(low: float | None, high: float | None) -> str:
 
 def _limits(low: float | None, high: float | None) -> dict[str, Any]:
     return {k: v for k, v in (("at_least", low), ("at_most", high)) if v is not None}
+
+
+def _record_of(fields: Iterable[Field]) -> str:
+    names = tuple(fields)
+    return f"a record with {_names(names)}" if names else "a record of fields and their values"
 
 
 def _names(fields: Iterable[Field]) -> str:

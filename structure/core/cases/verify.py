@@ -17,7 +17,7 @@ from structure.core.cases.registry import run_case
 from structure.core.cases.types import LARGEST, Choice, Field, Text, read_record
 from structure.core.clauses import DEFAULT_EDITIONS
 from structure.core.errors import InputError
-from structure.core.measure import read_feet_inches, tidy
+from structure.core.measure import read_feet_inches, read_number, tidy
 from structure.core.units import DIMENSIONS, quantity, read_quantity
 
 Outcome = Literal["met", "missed", "differs"]
@@ -247,9 +247,10 @@ def _number(value: Any, path: str) -> tuple[float, str]:
 def _in_unit(wanted: Any, unit: str, path: str, code: str) -> float:
     """The expected number in the unit of the computed one."""
     if not unit:
-        if isinstance(wanted, str) or not -LARGEST <= wanted <= LARGEST:
+        number = read_number(tidy(wanted)) if isinstance(wanted, str) else wanted
+        if number is None or not -LARGEST <= number <= LARGEST:
             raise InputError(path, wanted, "a number without a unit")
-        return float(wanted)
+        return float(number)
     dimension = next((d.name for d in DIMENSIONS.values() if d.shown[code] == unit), None)
     if dimension is None:
         raise InputError(path, wanted, f"a quantity in {unit}")

@@ -238,3 +238,50 @@ def test_every_kind_describes_itself(name: str) -> None:
     for field in KINDS[name].fields:
         if field.default is not None:
             field.type.read(field.default, f"given.{field.name}", "us")
+
+
+def test_a_place_off_the_beam_is_told_with_its_unit() -> None:
+    line = read_line([144.0])
+    off = [{"case": "live", "shape": "point", "value": 100.0, "at": 156.0}]
+    with pytest.raises(InputError, match=r"loads\[0\].at: read '13 ft'; accepted .* 12 ft long"):
+        read_loads(off, "given.loads", "us", line)
+    back = [{"case": "live", "shape": "uniform", "value": 1.0, "start": 96.0, "end": 36.0}]
+    with pytest.raises(InputError, match="to the right of where the load starts, 8 ft"):
+        read_loads(back, "given.loads", "us", line)
+
+
+@pytest.mark.parametrize("name", ["id", "title", "source"])
+@pytest.mark.parametrize("value", [7, 2.5, True, "x" * 5000, ["a", "b"]])
+def test_free_fields_are_free(name: str, value: Any) -> None:
+    case = {"kind": "snow", "code": "us", "given": {"ground": "50 psf", "Ce": 1.0, "Ct": 1.0, "Is": 1.0}}
+    assert run_case(case | {name: value})["roof"]["value"] == pytest.approx(35.0)
+
+
+@pytest.mark.parametrize(
+    ("edition", "status"),
+    [("NDS 2018, ASCE 7-16", "ok"), ("us", "ok"), ("IRC 2021; ACI 318-19", "ok"), ("NDS 2012", "refused")],
+)
+def test_editions_in_words(edition: str, status: str) -> None:
+    case = {"kind": "snow", "code": "us", "given": {"ground": "50 psf", "Ce": 1.0, "Ct": 1.0, "Is": 1.0}}
+    assert run_case(case | {"edition": edition})["status"] == status
+    with pytest.raises(InputError, match="edition: read '1995'"):
+        run_case(case | {"edition": "1995"})
+
+
+def test_given_that_is_no_record_says_so() -> None:
+    with pytest.raises(InputError, match=r"case.given: read \[1\]; accepted is a record of fields"):
+        run_case({"kind": "snow", "code": "us", "given": [1]})
+
+
+def test_a_grade_named_by_both_of_its_numbers() -> None:
+    section = {
+        "family": "sawn",
+        "species": "SPF",
+        "grade": "No.1/No.2",
+        "width": "1.5 in",
+        "depth": "7.25 in",
+    }
+    case = {"kind": "design_values", "code": "us", "given": {"section": section}}
+    assert run_case(case)["reference"]["Fb"] == {"value": 875.0, "unit": "psi"}
+    with pytest.raises(InputError, match=r"section.grade: read 'No.1/No.2'"):
+        run_case({**case, "given": {"section": section | {"species": "HF"}}})

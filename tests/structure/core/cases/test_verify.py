@@ -206,3 +206,14 @@ def test_one_broken_file_stops_the_run_before_it_starts(tmp_path: Path) -> None:
         verify_paths([tmp_path])
     report = verify_paths([tmp_path / "a.yaml"])
     assert (report.cases, report.without_expectation, report.passed) == (0, 1, True)
+
+
+@pytest.mark.parametrize(("equals", "within", "met"), [("0.5", "0.01", True), ("0.52", "0.01", False)])
+def test_numbers_written_as_text(equals: str, within: str, met: bool) -> None:
+    case = {
+        "kind": "snow",
+        "code": "us",
+        "given": {"ground": "50 psf", "Ce": 1.0, "Ct": 1.0, "Is": 1.0, "slope": "50 deg"},
+        "expect": [{"value": "Cs", "equals": equals, "within": within}],
+    }
+    assert verify_case(case)[0].passed is met
