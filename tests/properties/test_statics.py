@@ -122,6 +122,17 @@ def test_loads_add_and_scale(beam: tuple[BeamLine, list[Load]], factor: float) -
     assert np.allclose(scaled.reactions, directly.reactions, rtol=0, atol=1e-9 * scale * 3)
 
 
+def test_an_extreme_at_a_support_names_the_support_to_the_last_bit() -> None:
+    """A place one rounding beside the support would lie on its other side, where the shear is another."""
+    line = BeamLine(spans=(162.91865458003136, 20.79099369684998))
+    loads = [
+        Load("dead", "trapezoid", 0.0, 0.0, 0.1875 * line.length, 0.0),
+        Load("dead", "trapezoid", 1.0, 0.0, line.length, 1.0),
+    ]
+    extremes = analyse(line, loads).shear_extremes()
+    assert float(extremes.at_min) == float(extremes.at_max) == line.supports[1]
+
+
 @settings(max_examples=200)
 @given(loaded_beams())
 def test_no_sampled_value_lies_beyond_an_extreme(beam: tuple[BeamLine, list[Load]]) -> None:

@@ -235,6 +235,9 @@ class Response:
         t = np.concatenate((np.zeros_like(h), inner, h), axis=-1)
         values = _value(coefficients[..., part, None, :], t)
         places = self.breaks[:-1][part, None] + t
+        places[..., -1] = self.breaks[1:][
+            part
+        ]  # a + (b - a) need not be b, and the sides of b differ in shear
         flat = values.reshape(*values.shape[:-2], -1)
         where = places.reshape(flat.shape)
         low, high = flat.argmin(axis=-1)[..., None], flat.argmax(axis=-1)[..., None]
