@@ -131,9 +131,17 @@ def _place(length: float, code: str) -> str:
 
 
 def read_post_loads(records: Sequence[Mapping[str, Any]]) -> dict[str, float]:
-    """Loads by case, added up, from the typed records of a POST_LOADS field."""
+    """Loads by case, added up, from the typed records of a POST_LOADS field.
+
+    Raises OutOfScope for a load that pulls up: in a sum it would hide behind those that press down.
+    """
     total: dict[str, float] = {}
     for record in records:
+        if record["value"] < 0:
+            raise OutOfScope(
+                _LATERAL_CLAUSE["us"].at(DEFAULT_EDITIONS["us"]),
+                f"a {record['case']} load that pulls up: uplift is the engineer's",
+            )
         total[record["case"]] = total.get(record["case"], 0.0) + record["value"]
     return total
 

@@ -285,3 +285,8 @@ def test_a_grade_named_by_both_of_its_numbers() -> None:
     assert run_case(case)["reference"]["Fb"] == {"value": 875.0, "unit": "psi"}
     with pytest.raises(InputError, match=r"section.grade: read 'No.1/No.2'"):
         run_case({**case, "given": {"section": section | {"species": "HF"}}})
+
+
+def test_uplift_is_not_lost_in_a_sum() -> None:
+    with pytest.raises(OutOfScope, match="a live load that pulls up"):
+        read_post_loads([{"case": "live", "value": 5000.0}, {"case": "live", "value": -4000.0}])
