@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
@@ -122,18 +122,25 @@ def deflections(demands: Demands, weight: int, values: Values, editions: Edition
             )
         )
     if demands.total.names:
-        found.append(
-            _deflection(
-                "deflection_total",
-                demands.total,
-                weight,
-                demands.total_deflections,
-                limits.total,
-                values,
-                editions,
-            )
+        total = _deflection(
+            "deflection_total",
+            demands.total,
+            weight,
+            demands.total_deflections,
+            limits.total,
+            values,
+            editions,
         )
+        found.append(replace(total, note=f"{total.note}{_creep_note(demands)}"))
     return found
+
+
+def _creep_note(demands: Demands) -> str:
+    """How often the dead part counts in the total, which the sum's name does not say."""
+    if "D" not in demands.total.names or not demands.question.deflection.creep:
+        return ""
+    K_cr = nds.CREEP_WET if demands.question.wet else nds.CREEP_DRY
+    return f", the dead part times {K_cr:g} for creep (NDS 3.5.2)"
 
 
 def _deflection(

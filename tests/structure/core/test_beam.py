@@ -261,6 +261,8 @@ def test_deflection_live_and_total_with_creep() -> None:
     assert result.checks["deflection_live"].demand == pytest.approx(live)
     assert result.checks["deflection_live"].capacity == pytest.approx(0.4)  # 144 / 360
     assert result.checks["deflection_total"].demand == pytest.approx(live * 1.75)  # 1.5 x 100 + 200
+    assert "the dead part times 1.5" in result.checks["deflection_total"].note
+    assert "creep" not in result.checks["deflection_live"].note
     assert result.checks["deflection_total"].capacity == pytest.approx(0.6)
     plain = ask(uniform("dead", 100), uniform("live", 200), deflection=Limits(creep=False))
     assert plain.checks["deflection_total"].demand == pytest.approx(live * 1.5)
