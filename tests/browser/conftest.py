@@ -23,7 +23,7 @@ def site(chromium: str, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Si
 def browser(chromium: str) -> Iterator[object]:
     """Chromium, driven by Playwright."""
     try:
-        from playwright.sync_api import sync_playwright  # noqa: PLC0415  (only where a browser is asked for)
+        from playwright.sync_api import sync_playwright
     except ImportError:
         require(False, "playwright is not installed")
     with sync_playwright() as driver:

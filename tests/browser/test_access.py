@@ -47,7 +47,7 @@ RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"
 )
 def test_no_accessibility_fault_and_nothing_wider_than_the_screen(page_as, width: int, theme: str) -> None:
     try:
-        from axe_playwright_python.sync_playwright import Axe  # noqa: PLC0415  (only where a browser is)
+        from axe_playwright_python.sync_playwright import Axe
     except ImportError:
         require(False, "axe-playwright-python is not installed")
     page = page_as("contractor", size={"width": width, "height": 800}, theme=theme)
