@@ -14,7 +14,7 @@ from structure.fields import inches_of
 from structure.marks import lumber_size
 from structure.models import DesignRun
 from structure.pictures import section_picture
-from structure.reading import quantity_words, with_unit
+from structure.reading import quantity_words
 from structure.results import beam_of, beam_size, checks_of
 
 Row = Mapping[str, Any]
@@ -275,10 +275,7 @@ def _side(mark: str, side: str, held: Row, sizes: Mapping[str, Row], section: Ro
         ("Cut shores to", quantity_words(held["shore_length"])),
         ("Sill", sizes["sill"]["label"]),
         ("On one shore", quantity_words(held["shore_load"])),
-        (
-            "Against falling over, hold",
-            with_unit(held["bracing"]["sideways"]["value"], held["bracing"]["sideways"]["unit"]),
-        ),
+        ("Against falling over, hold", quantity_words(held["bracing"]["sideways"])),
         (
             "Shored again below",
             "yes, down to the ground" if held["reshore"] else "no: it stands on the ground",

@@ -41,7 +41,8 @@ def figure(value: float) -> str:
 
 def unit_words(unit: str) -> str:
     """A unit with raised dots and powers."""
-    return _UNIT_WORDS.get(unit, unit.replace("**2", "²").replace("**3", "³").replace("**4", "⁴"))
+    plain = unit.replace("**2", "²").replace("**3", "³").replace("**4", "⁴").replace("*", "·")
+    return _UNIT_WORDS.get(unit, plain)
 
 
 def with_unit(value: float, unit: str) -> str:

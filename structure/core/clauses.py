@@ -16,7 +16,16 @@ class ClauseRef:
     number: str
 
     def __str__(self) -> str:
-        return " ".join(part for part in (self.document, self.edition, self.number) if part)
+        return " ".join(part for part in (self._designation, self.number) if part)
+
+    @property
+    def _designation(self) -> str:
+        # As each publisher writes it: NDS 2018, ACI 318-19, CSA O86:19.
+        if not self.edition:
+            return self.document
+        if self.document.startswith("CSA"):
+            return f"{self.document}:{self.edition}"
+        return f"{self.document}{'-' if self.document[-1:].isdigit() else ' '}{self.edition}"
 
 
 @dataclass(frozen=True, slots=True)

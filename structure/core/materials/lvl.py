@@ -105,4 +105,4 @@ class LvlSection(Section):
 
     @property
     def density_source(self) -> str:
-        return f"common practice: {table(FACTORS).content['density']['lvl_pcf']:g} lbf/ft**3"
+        return f"common practice: {table(FACTORS).content['density']['lvl_pcf']:g} pcf"

@@ -209,7 +209,14 @@ def test_weight_from_specific_gravity() -> None:
 
 
 def test_across_the_grain_by_species() -> None:
-    assert [perpendicular_value(each) for each in held_species()] == [625.0, 405.0, 425.0, 335.0, 350.0, 565.0]
+    assert [perpendicular_value(each) for each in held_species()] == [
+        625.0,
+        405.0,
+        425.0,
+        335.0,
+        350.0,
+        565.0,
+    ]
     with pytest.raises(InputError, match="species: read 'Oak'"):
         perpendicular_value("Oak")
 
