@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from django.db.models import Prefetch
 
 from projects.models import Job
+from structure.diagrams import words
 from structure.fields import inches_of
 from structure.models import DesignRun, HouseSection, MarkTick, OffsetCheck, Schedule, ScheduleMark
 
@@ -136,14 +138,30 @@ def schedule_differences(sealed: Schedule, preliminary: Schedule) -> list[dict[s
                 }
             )
             continue
-        keys = [k for k in dict.fromkeys([*a.data, *b.data]) if k not in ("label", "mark", "concrete_in3")]
-        changed = [k for k in keys if a.data.get(k) != b.data.get(k)]
+        keys = [k for k in dict.fromkeys([*a.data, *b.data]) if k not in NOT_TYPED]
         rows += [
-            {"mark": mark, "what": _what(k), "preliminary": a.data.get(k, ""), "sealed": b.data.get(k, "")}
-            for k in changed
+            {"mark": mark, "what": _what(k), "preliminary": _told(k, a.data), "sealed": _told(k, b.data)}
+            for k in keys
+            if not _same(a.data.get(k), b.data.get(k))
         ]
     return rows
 
 
+# What nobody types from a drawing: it follows from the rest.
+NOT_TYPED = ("mark", "concrete_in3")
+SAME_LENGTH = 1 / 32  # in; lengths are written in sixteenths
+
+
+def _same(a: Any, b: Any) -> bool:
+    if isinstance(a, int | float) and isinstance(b, int | float):
+        return abs(a - b) <= SAME_LENGTH
+    return (a or "") == (b or "")
+
+
 def _what(key: str) -> str:
-    return key.removesuffix("_in").replace("_", " ") + (" (in)" if key.endswith("_in") else "")
+    return "as written" if key == "label" else key.removesuffix("_in").replace("_", " ")
+
+
+def _told(key: str, data: Mapping[str, Any]) -> Any:
+    value = data.get(key, "")
+    return words.length(value, "us") if key.endswith("_in") and value != "" else value

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import django_tables2 as tables
-from django.utils.html import format_html
+from django.utils.html import format_html_join
 from django.utils.safestring import SafeString
 
 from structure.templatetags.structure_pages import plain, ratio_words
@@ -40,5 +40,5 @@ class CandidateTable(tables.Table):
 
     def render_passes(self, value: bool, record: Any) -> SafeString:
         tone, word = ("ok", "passes") if value else ("bad", "fails")
-        more = format_html(' <span class="tag tag--note">worked out</span>') if record["chosen"] else ""
-        return format_html('<span class="tag tag--{}">{}</span>{}', tone, word, more)
+        tags = [(tone, word), ("note", "worked out")] if record["chosen"] else [(tone, word)]
+        return format_html_join(" ", '<span class="tag tag--{}">{}</span>', tags)

@@ -110,6 +110,12 @@ def schedule_seal(
     names = [mark.mark for mark in marks]
     if len(set(names)) != len(names):
         raise Refused("Marks: each mark stands once in a schedule.")
+    # How the beam sits under the joists is the section's, not typed from the drawing.
+    mounting = next((m.data.get("mounting") for m in preliminary.marks.all() if m.kind == "beam"), None)
+    marks = [
+        Mark(m.mark, m.kind, m.title, {"mounting": mounting, **m.data}) if m.kind == "beam" else m
+        for m in marks
+    ]
     # Shoring that the engineer designed replaces the whole plan; otherwise the plan stands.
     standing = (
         {"plate", "hanger"} if any(m.kind == "shoring" for m in marks) else {"plate", "hanger", "shoring"}

@@ -160,7 +160,9 @@ def test_the_canadian_house_gets_a_refusal_and_not_an_empty_form(office, company
 def test_the_offset_page_answers_draws_and_keeps_a_bad_answer_typed(office, job):
     data = {
         "above_distance": "12 ft 6 in", "above_to": "centre", "above_thickness": "4 1/2 in",
-        "below_distance": "12 ft", "below_to": "centre", "below_thickness": "4 1/2 in", "wall_shift": "0 in", "joist_depth": "9 1/4 in",
+        "below_distance": "12 ft",
+        "below_to": "centre", "below_thickness": "4 1/2 in",
+        "wall_shift": "0 in", "joist_depth": "9 1/4 in",
         "tolerance": "1/4 in", "supports_floor": "on", "framing": "perpendicular",
     }  # fmt: skip
     bad = office.post(at("offset", job), data | {"below_distance": "144"})

@@ -1,0 +1,216 @@
+"""Pages of sizes: what they show is what the engine answered, refusals included."""
+
+from __future__ import annotations
+
+import pytest
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
+from django.urls import reverse
+from django.utils import timezone
+
+from projects.models import SealedDesign
+from structure.marks import sealed_initial
+from structure.models import DesignRun, MarkTick, Schedule
+from structure.reading import quantity_words, step_line
+from structure.results import candidates
+from structure.selectors import governing_schedule
+from structure.services.designs import wall_design
+from structure.services.schedules import schedule_choose
+from structure.templatetags.structure_pages import ratio_words
+from tests.structure import sections
+from tests.structure.test_section_pages import at, words_of
+
+pytestmark = pytest.mark.django_db
+SHAPE = "two_storey_truss"
+PAGES = ["options", "members", "load_path", "shoring", "schedule"]
+
+
+@pytest.fixture
+def office(client, contractor):
+    client.force_login(contractor)
+    return client
+
+
+@pytest.fixture
+def run(job, contractor):
+    sections.stored_section(job, contractor, shape=SHAPE)
+    return wall_design(job=job, actor=contractor)
+
+
+def choose(run, job, contractor):
+    chosen = next(row for row in candidates(run.results) if row["chosen"])
+    return schedule_choose(job=job, actor=contractor, run=run, beam=chosen)
+
+
+def tidy(text):
+    return " ".join(text.split())
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_before_any_run_each_page_says_what_is_missing(office, job, name):
+    words = words_of(office.get(at(name, job)))
+    assert "No sizes worked out yet" in words or "No schedule yet" in words
+    assert "PRELIMINARY" in words
+
+
+def test_working_out_and_choosing_leads_from_loads_to_the_schedule(office, job, contractor):
+    sections.stored_section(job, contractor, shape=SHAPE)
+    answer = office.post(at("design_run", job))
+    assert answer.url == at("options", job)
+    run = DesignRun.objects.get(job=job)
+    beam = next(row for row in candidates(run.results) if row["chosen"])
+    answer = office.post(at("choose", job), {"run": run.pk, "beam": beam["key"]})
+    assert answer.url == at("schedule", job)
+    words = words_of(office.get(answer.url))
+    for mark in governing_schedule(job).marks.all():
+        assert f"{mark.mark} {mark.get_kind_display()} {mark.title}" in words
+
+
+def test_the_options_page_lists_every_beam_with_its_words(office, job, run):
+    rows = candidates(run.results)
+    seen = ""
+    for number in range(1, -(-len(rows) // 60) + 1):
+        seen += words_of(office.get(at("options", job), {"page": number}))
+    for row in rows:
+        assert row["label"] in seen
+        assert tidy(row["why"]) in seen
+
+
+def test_the_members_page_shows_every_check_to_its_last_number(office, job, run):
+    words = words_of(office.get(at("members", job)))
+    results = run.results
+    members = [
+        results["beam"]["chosen"],
+        *(p["result"] for p in results["posts"]),
+        *(f["result"] for f in results["footings"]),
+    ]
+    checks = [check for member in members for check in member["checks"].values()]
+    checks += [each["check"] for each in results["bearing"]]
+    assert len(checks) > 20
+    for check in checks:
+        assert check["clause"] in words
+        assert ratio_words(check["ratio"]) in words
+        for step in check["steps"]:
+            line = step_line(step)
+            assert (
+                tidy(
+                    f"{line['symbol']} = {line['text']} = {line['subst']} = {line['result']} {line['clause']}"
+                )
+                in words
+            )
+
+
+def test_the_beam_diagram_tells_the_moment_and_shear_of_the_check(office, job, run):
+    page = office.get(at("members", job)).content.decode()
+    beam = run.results["beam"]["chosen"]
+    for value in (beam["moment"]["max"], beam["shear"]["max"]):
+        assert f">{quantity_words(value)}</text>" in page.replace("&#x27;", "'")
+
+
+def test_the_load_path_page_shows_a_missing_link(office, job, contractor):
+    sections.stored_section(job, contractor, shape=SHAPE, way="unknown")
+    run = wall_design(job=job, actor=contractor)
+    words = words_of(office.get(at("load_path", job)))
+    missing = [sentence for chain in run.results["loadpath"] for sentence in chain["missing"]]
+    assert missing
+    for sentence in missing:
+        assert tidy(sentence) in words
+    assert "link missing" in words
+
+
+def test_the_shoring_page_has_both_sides_order_cut_list_and_stop_work(office, job, run):
+    words = words_of(office.get(at("shoring", job)))
+    shoring = run.results["shoring"]
+    for side in ("left", "right"):
+        assert quantity_words(shoring[side]["line"]) in words
+        assert quantity_words(shoring[side]["spacing"]) in words
+    for part in ("raising", "lowering", "bracing", "stop_work"):
+        for line in shoring[part]:
+            assert tidy(line["text"]) in words
+    for row in shoring["left"]["cut_list"]:
+        assert f"{row['piece']}, {row['size']} {row['count']}" in words
+
+
+def test_a_refused_run_shows_its_clause_and_reason_on_every_page(office, job, contractor):
+    sections.stored_section(job, contractor, shape="three_level", opening="30 ft")
+    run = wall_design(job=job, actor=contractor)
+    assert run.status == "refused"
+    for name in ("options", "members", "load_path", "shoring"):
+        words = words_of(office.get(at(name, job)))
+        assert tidy(run.results["reason"]) in words
+        assert run.results["clause"] in words
+
+
+def test_a_changed_section_marks_every_page_as_out_of_date(office, job, run, contractor):
+    choose(run, job, contractor)
+    sections.stored_section(job, contractor, shape=SHAPE, opening="11 ft")
+    for name in PAGES:
+        assert "Out of date." in words_of(office.get(at(name, job)))
+
+
+def test_the_crew_ticks_on_the_schedule_page(client, crew, job, run, contractor):
+    schedule = choose(run, job, contractor)
+    client.force_login(crew)
+    mark = schedule.marks.get(mark="B1")
+    answer = client.post(reverse("structure:tick", args=[job.pk, mark.pk]), {"kind": "on_site"})
+    assert answer.url == at("schedule", job)
+    assert MarkTick.objects.get().by == crew
+    assert client.post(at("design_run", job)).status_code == 403
+    assert client.get(at("sealed", job)).status_code == 403
+
+
+def sealed_form(schedule, **changes):
+    data = {"note": ""}
+    for mark in schedule.marks.filter(kind__in=["beam", "post", "footing"]):
+        initial = sealed_initial(mark)
+        data |= {
+            f"{mark.mark}-{name}": value for name, value in initial.items() if value not in ("", False, None)
+        }
+    return data | changes
+
+
+def record_seal(job, actor):
+    today = timezone.localdate()
+    return SealedDesign.objects.create(
+        job=job,
+        signed_by="An engineer (invented)",
+        reference="S-1",
+        dated=today,
+        received_on=today,
+        recorded_by=actor,
+    )
+
+
+def test_sealed_sizes_are_typed_and_shown_against_the_preliminary_ones(office, job, run, contractor):
+    schedule = choose(run, job, contractor)
+    record_seal(job, contractor)
+    assert "its sizes are not entered" in words_of(office.get(at("schedule", job)))
+    form = office.get(at("sealed", job))
+    assert form.context["forms"][0]["mark"] == "B1"
+    answer = office.post(at("sealed", job), sealed_form(schedule, **{"B1-depth": "18 in"}))
+    assert answer.status_code == 302
+    words = words_of(office.get(at("schedule", job)))
+    before = quantity_words({"value": schedule.marks.get(mark="B1").data["depth_in"], "unit": "in"})
+    assert f"B1 depth {before} 1'-6\" (457 mm)" in words
+    assert governing_schedule(job).source == Schedule.Source.SEALED
+
+
+def test_a_bad_sealed_size_is_kept_as_typed_and_stores_nothing(office, job, run, contractor):
+    schedule = choose(run, job, contractor)
+    record_seal(job, contractor)
+    page = office.post(at("sealed", job), sealed_form(schedule, **{"B1-depth": "18"}))
+    assert "read '18'; accepted is a length with a unit" in words_of(page)
+    assert page.context["forms"][0]["form"]["depth"].value() == "18"
+    assert governing_schedule(job) == schedule
+
+
+def test_the_schedule_page_costs_the_same_queries_however_many_ticks(office, job, run, contractor):
+    schedule = choose(run, job, contractor)
+    with CaptureQueriesContext(connection) as before:
+        office.get(at("schedule", job))
+    for mark in schedule.marks.exclude(kind="shoring"):
+        MarkTick.objects.create(mark=mark, kind="installed", by=contractor)
+    with CaptureQueriesContext(connection) as after:
+        office.get(at("schedule", job))
+    assert len(after) == len(before)
+    assert len(before) <= 14
