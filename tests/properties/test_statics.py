@@ -133,6 +133,15 @@ def test_an_extreme_at_a_support_names_the_support_to_the_last_bit() -> None:
     assert float(extremes.at_min) == float(extremes.at_max) == line.supports[1]
 
 
+def test_a_turn_of_the_shear_at_the_end_of_a_piece_is_at_the_support_too() -> None:
+    line = BeamLine(spans=(72.43499004613479, 20.0, 20.0, 20.0, 132.0, 63.26887436403232))
+    response = analyse(line, [Load("dead", "trapezoid", 1.0, 0.0, 0.5 * line.length, 0.0)])
+    extremes = response.shear_extremes()
+    for place, value in ((extremes.at_min, extremes.min), (extremes.at_max, extremes.max)):
+        sides = [float(response.shear(float(place), side=side)) for side in ("left", "right")]
+        assert min(abs(side - float(value)) for side in sides) < 1e-9
+
+
 @settings(max_examples=200)
 @given(loaded_beams())
 def test_no_sampled_value_lies_beyond_an_extreme(beam: tuple[BeamLine, list[Load]]) -> None:

@@ -234,10 +234,9 @@ class Response:
         h = np.broadcast_to(self.lengths[part, None], (*inner.shape[:-1], 1))
         t = np.concatenate((np.zeros_like(h), inner, h), axis=-1)
         values = _value(coefficients[..., part, None, :], t)
-        places = self.breaks[:-1][part, None] + t
-        places[..., -1] = self.breaks[1:][
-            part
-        ]  # a + (b - a) need not be b, and the sides of b differ in shear
+        # a + (b - a) need not be b, and the two sides of b differ in shear: an end is its breakpoint to the last bit.
+        first, last = self.breaks[:-1][part, None], self.breaks[1:][part, None]
+        places = np.where(t >= h, last, np.minimum(first + t, last))
         flat = values.reshape(*values.shape[:-2], -1)
         where = places.reshape(flat.shape)
         low, high = flat.argmin(axis=-1)[..., None], flat.argmax(axis=-1)[..., None]
