@@ -7,18 +7,8 @@ from dataclasses import dataclass
 
 from estimating.core.lines import Rule
 from estimating.core.schedule import Section
+from structure.core.members.post_fastening import COMMON_NAILS
 
-# Common wire nails, NDS 2018 appendix L, table L4: pennyweight -> (length in, diameter in). memory.
-COMMON_NAILS = (
-    ("8d", 2.5, 0.131),
-    ("10d", 3.0, 0.148),
-    ("16d", 3.5, 0.162),
-    ("20d", 4.0, 0.192),
-    ("30d", 4.5, 0.207),
-    ("40d", 5.0, 0.225),
-    ("50d", 5.5, 0.244),
-    ("60d", 6.0, 0.263),
-)
 STEEL_LB_PER_IN3 = 0.2836  # steel, 490 lb/ft3
 BOLT_IN = 0.5
 

@@ -15,6 +15,7 @@ from structure.core.units import quantity
 
 # Name, length, shank diameter [in]. Source: NDS 2018 Appendix L, Table L4 (memory: sure).
 COMMON_NAILS = (
+    ("8d", 2.5, 0.131),
     ("10d", 3.0, 0.148),
     ("12d", 3.25, 0.148),
     ("16d", 3.5, 0.162),
