@@ -332,6 +332,8 @@ def _remark(level: Level, dead: float, editions: Editions, remarks: list[str]) -
         remarks.append("no roof live load and no snow was given.")
     if level.kind == "floor" and "live" not in level.pressures and not level.reactions:
         remarks.append("no live load was given.")
+    if not level.dead and not level.reactions and level.framing in ("perpendicular", "parallel"):
+        remarks.append("no dead load was given: none of this level was counted.")
     if level.framing == "truss_clear":
         remarks.append("trusses taken to span clear: confirm that no web or block bears on the wall.")
     if level.framing == "truss_interior":

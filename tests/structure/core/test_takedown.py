@@ -257,3 +257,9 @@ def test_a_short_span_that_lifts_is_remarked_on() -> None:
         "right": {"span": "16 ft", "support": "continuous"},
     }
     assert any("lift" in remark for remark in answer(FLOOR | sides)["remarks"])
+
+
+def test_a_level_without_its_dead_load_says_so() -> None:
+    light = {key: value for key, value in FLOOR.items() if key != "dead"}
+    assert any("second floor: no dead load was given" in remark for remark in answer(light)["remarks"])
+    assert not any("no dead load" in remark for remark in answer(FLOOR)["remarks"])
