@@ -5,13 +5,15 @@ from __future__ import annotations
 from typing import Any
 
 from django.core.exceptions import PermissionDenied
+from django.http import HttpResponse
+from django.shortcuts import render
 
 from projects.models import Job
 from projects.permissions import can
 from projects.requests import SignedIn
 from projects.selectors import job_for
 
-NOT_COVERED = {"us": "", "ca": "NBC 2020"}
+COVERED = ("us",)
 
 
 def page_job(request: SignedIn, job_pk: int, action: str = "view_job") -> Job:
@@ -31,6 +33,12 @@ def page(request: SignedIn, job: Job, here: str, **more: Any) -> dict[str, Any]:
         "job_page": "structure",
         "may_design": can(request.user, "design", job),
         "may_tick": can(request.user, "tick_off", job),
-        "covered": job.code == "us",
         **more,
     }
+
+
+def refused_here(request: SignedIn, job: Job, here: str) -> HttpResponse | None:
+    """The page that says, with its code, that nothing is sized under the job's code yet; None where it is."""
+    if job.code in COVERED:
+        return None
+    return render(request, "structure/not_covered.html", page(request, job, here))

@@ -20,7 +20,7 @@ from structure.results import candidates, chains, refusals, remarks
 from structure.selectors import current_schedules, latest_run, run_is_stale
 from structure.services.designs import wall_design
 from structure.tables import CandidateTable
-from structure.views.common import page, page_job
+from structure.views.common import page, page_job, refused_here
 
 
 @require_POST
@@ -58,6 +58,9 @@ def _shown_run(job: Job) -> tuple[DesignRun | None, dict[str, Any]]:
 def options(request: SignedIn, job_pk: int) -> HttpResponse:
     """All candidates: those that pass with how close, those that fail with why."""
     job = page_job(request, job_pk)
+    closed = refused_here(request, job, "options")
+    if closed is not None:
+        return closed
     run, shown = _shown_run(job)
     context = page(request, job, "options", may_choose=can(request.user, "choose_schedule", job), **shown)
     if run is not None and not shown["refused"]:
@@ -80,6 +83,9 @@ def options(request: SignedIn, job_pk: int) -> HttpResponse:
 def members(request: SignedIn, job_pk: int) -> HttpResponse:
     """Beam, posts, bearing and footings with every check unfolding to its last number."""
     job = page_job(request, job_pk)
+    closed = refused_here(request, job, "members")
+    if closed is not None:
+        return closed
     run, shown = _shown_run(job)
     context = page(request, job, "members", **shown)
     if run is not None and not shown["refused"]:
@@ -96,6 +102,9 @@ def members(request: SignedIn, job_pk: int) -> HttpResponse:
 def load_path(request: SignedIn, job_pk: int) -> HttpResponse:
     """Every reaction followed to the ground; a missing link stands out."""
     job = page_job(request, job_pk)
+    closed = refused_here(request, job, "load_path")
+    if closed is not None:
+        return closed
     run, shown = _shown_run(job)
     context = page(request, job, "load_path", **shown)
     if run is not None and not shown["refused"]:
@@ -107,6 +116,9 @@ def load_path(request: SignedIn, job_pk: int) -> HttpResponse:
 def shoring(request: SignedIn, job_pk: int) -> HttpResponse:
     """The shoring plan: both sides, checks, order of work, cut list, when to stop."""
     job = page_job(request, job_pk)
+    closed = refused_here(request, job, "shoring")
+    if closed is not None:
+        return closed
     run, shown = _shown_run(job)
     context = page(request, job, "shoring", **shown)
     if run is not None and not shown["refused"]:
