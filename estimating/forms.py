@@ -18,6 +18,7 @@ from estimating.core.settings import (
     spec_of,
 )
 from estimating.core.units import UNITS, unit_read
+from projects.forms.sentences import SentenceMixin
 from structure.core.errors import InputError
 
 TAX_ROWS = 2
@@ -29,7 +30,7 @@ def _said(error: InputError, label: str) -> ValidationError:
     return ValidationError(str(InputError(label, error.read, error.accepted)))
 
 
-class PriceForm(forms.Form):
+class PriceForm(SentenceMixin, forms.Form):
     """One price. The code of a price that exists is shown, not asked."""
 
     code = forms.CharField(
@@ -71,7 +72,7 @@ class PriceForm(forms.Form):
             raise ValidationError(str(error)) from None
 
 
-class RatesForm(forms.Form):
+class RatesForm(SentenceMixin, forms.Form):
     """Percentages, taxes and days."""
 
     contingency = forms.CharField(max_length=12, label="Contingency, %")
@@ -151,7 +152,7 @@ def _bare(percent: str) -> str:
     return percent.strip().removesuffix("%").strip()
 
 
-class SettingsForm(forms.Form):
+class SettingsForm(SentenceMixin, forms.Form):
     """Every takeoff setting, asked as its spec says, with the source of its default."""
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:

@@ -45,6 +45,7 @@ class QuantityFormField(forms.CharField):
         self.dimension = dimension
         self.positive = positive
         self.understood = ""
+        self.accepted = DIMENSIONS[dimension].example
         super().__init__(**kwargs)
         if not self.help_text and self.required:
             self.widget.attrs.setdefault("placeholder", _example(dimension))

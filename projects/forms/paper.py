@@ -16,6 +16,7 @@ from django.utils import timezone
 
 from projects.days import DayKind, regions
 from projects.errors import Conflict, Refused
+from projects.forms.sentences import SentenceMixin
 from projects.models import Chase, InspectionKind, Jurisdiction, SealedDesign
 from projects.models.permits import DAY_KINDS
 
@@ -103,7 +104,7 @@ def _today() -> date:
     return timezone.localdate()
 
 
-class PaperForm(forms.Form):
+class PaperForm(SentenceMixin, forms.Form):
     """What all of them share: taking back a refusal without losing what was typed."""
 
     def put_refusal(self, refusal: Refused) -> None:

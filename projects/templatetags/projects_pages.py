@@ -14,6 +14,15 @@ from projects.workflow import STAGE_TITLES, WORK_STAGES, Stage
 
 register = template.Library()
 
+
+@register.filter
+def after_label(sentence: Any, label: Any) -> str:
+    """A refusal without the name of its field in front, for where the name stands there already."""
+    text, name = str(sentence), f"{label}: "
+    rest = text[len(name) :] if text.casefold().startswith(name.casefold()) else text
+    return rest[:1].upper() + rest[1:]
+
+
 #: Pages of this app in the navigation of a job; those of other apps come from their panels.
 BEFORE = (("Job", "projects:job"), ("Survey", "projects:survey"), ("Verdict", "projects:verdict"))
 AFTER = (

@@ -6,6 +6,7 @@ from typing import Any
 
 from django import forms
 
+from projects.forms.sentences import SentenceMixin
 from structure.core.errors import InputError
 from structure.dead_loads import read_dead
 from structure.fields import echo
@@ -17,7 +18,7 @@ GRADES = [(g, g) for g in ("SS", "No.1", "No.2", "No.3", "Stud")]
 FAMILIES = [("sawn", "Built-up sawn lumber"), ("lvl", "LVL")]
 
 
-class EchoMixin:
+class EchoMixin(SentenceMixin):
     """Shows under every quantity what it was read as."""
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:

@@ -43,7 +43,7 @@ class SealedBeamForm(EchoMixin, forms.Form):
     label = forms.CharField(label="As written on the drawing", max_length=120)
     plies = forms.IntegerField(min_value=1, max_value=8, initial=1)
     ply_width = QuantityFormField(dimension="length", label="Width of one ply")
-    depth = QuantityFormField(dimension="length")
+    depth = QuantityFormField(dimension="length", label="Depth")
     length = QuantityFormField(dimension="length", label="Length")
     species = forms.CharField(max_length=20, required=False)
     grade = forms.CharField(max_length=30, required=False)
@@ -55,11 +55,15 @@ class SealedPostForm(EchoMixin, forms.Form):
     label = forms.CharField(label="As written on the drawing", max_length=120)
     plies = forms.IntegerField(min_value=1, max_value=10)
     ply_width = QuantityFormField(dimension="length", label="Width of one ply")
-    depth = QuantityFormField(dimension="length")
-    height = QuantityFormField(dimension="length")
+    depth = QuantityFormField(dimension="length", label="Depth")
+    height = QuantityFormField(dimension="length", label="Height")
     species = forms.CharField(max_length=20, required=False)
     grade = forms.CharField(max_length=30, required=False)
     fastening = forms.ChoiceField(choices=[("nailed", "nailed"), ("bolted", "bolted")])
+
+    def has_changed(self) -> bool:
+        """True once somebody typed in it: a browser posts the fastening that shows, and that alone is no post."""
+        return bool(set(self.changed_data) - {"fastening"})
 
 
 class SealedFootingForm(EchoMixin, forms.Form):
@@ -67,7 +71,7 @@ class SealedFootingForm(EchoMixin, forms.Form):
 
     label = forms.CharField(label="As written on the drawing", max_length=120)
     side = QuantityFormField(dimension="length", label="Side of the square")
-    thickness = QuantityFormField(dimension="length")
+    thickness = QuantityFormField(dimension="length", label="Thickness")
     existing = forms.BooleanField(label="It is there already and stays", required=False)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from django import template
@@ -13,6 +13,12 @@ from structure.question import service_total
 from structure.understood import understood
 
 register = template.Library()
+
+
+@register.filter
+def refused(rows: Iterable[Mapping[str, Any]]) -> list[Mapping[str, Any]]:
+    """The rows whose form was refused, without those marked absent."""
+    return [row for row in rows if not row["absent"] and row["form"].is_bound and row["form"].errors]
 
 
 @register.filter

@@ -133,7 +133,7 @@ def test_missing_and_stale_prices_are_said(client, estimator, job, schedule, pri
         ("board_waste_percent", "400", "Board waste: read 400.0; accepted is a number from 0 to 40 %"),
         ("inspections", "two", "Inspections to attend: accepted is a whole number from 0 to 12"),
         ("productivity", "", "accepted is a number from 0.2 to 5"),
-        ("lining", "straw", "straw is not one of the available choices"),
+        ("lining", "straw", "Read 'straw'; accepted is one of: "),
     ],
 )
 def test_a_bad_setting_keeps_what_was_typed_and_stores_nothing(

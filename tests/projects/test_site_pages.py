@@ -149,7 +149,7 @@ def test_hazards_are_asked_by_age_and_place(client, company, contractor):
         ("name", "", "Read nothing; accepted is a name you know the house by."),
         ("year_built", "19x2", "accepted is a whole number, 1600 to 2100"),
         ("year_built", "1066", "accepted is a whole number, 1600 to 2100"),
-        ("code", "uk", "uk is not one of the available choices"),
+        ("code", "uk", "; accepted is one of: United States"),
         ("region", "", "accepted is its two letters"),
     ],
 )

@@ -221,3 +221,25 @@ def test_the_verification_page_shows_every_row_with_its_source(office):
         assert row.id in words
         assert " ".join(row.source.split()) in words
         assert row.computed in words
+
+
+def test_a_refused_level_is_summed_up_above_the_form_once(office, job):
+    levels = sections.level_rows()
+    levels[0]["left_span"] = "-10 ft"
+    levels[0]["name"] = "Attic floor"
+    page = office.post(at("section", job), sections.posted(sections.section_values(), levels))
+    top = page.content.decode().partition('<fieldset class="fieldset form--grid">')[0]
+    assert "Nothing was saved; what you typed is still here." in top
+    assert (
+        'Attic floor, <a href="#id_levels-0-left_span">Span on the left</a>: Read &#x27;-10 ft&#x27;' in top
+    )
+    assert not HouseSection.objects.exists()
+
+
+def test_an_unknown_species_says_what_was_read_and_what_is_accepted(office, job):
+    values = sections.section_values() | {"species": "Oakwood"}
+    words = words_of(office.post(at("section", job), sections.posted(values, sections.level_rows())))
+    assert "Sawn lumber on hand : Read 'Oakwood'; accepted is one of: SPF, DF-L" in words.replace(
+        "hand:", "hand :"
+    )
+    assert not HouseSection.objects.exists()

@@ -202,6 +202,24 @@ def test_a_bad_sealed_size_is_kept_as_typed_and_stores_nothing(office, job, run,
     assert "read '18'; accepted is a length with a unit" in words_of(page)
     assert page.context["forms"][0]["form"]["depth"].value() == "18"
     assert governing_schedule(job) == schedule
+    top = page.content.decode().partition("<fieldset")[0]
+    assert 'B1, <a href="#id_B1-depth">Depth</a>: Read &#x27;18&#x27;' in top
+
+
+def test_the_extra_post_that_a_browser_posts_empty_is_no_post(office, job, run, contractor):
+    schedule = choose(run, job, contractor)
+    record_seal(job, contractor)
+    extra = {}
+    for row in office.get(at("sealed", job)).context["forms"]:
+        if row["extra"]:
+            extra |= {bound.html_name: bound.value() or "" for bound in row["form"]}
+    post = next(name for name in extra if name.endswith("-fastening"))
+    extra = {name: value for name, value in extra.items() if not name.endswith("-existing")}
+    extra[post] = "nailed"
+    answer = office.post(at("sealed", job), sealed_form(schedule, **extra))
+    assert answer.status_code == 302
+    marks = set(governing_schedule(job).marks.values_list("mark", flat=True))
+    assert post.partition("-")[0] not in marks
 
 
 def test_the_schedule_page_costs_the_same_queries_however_many_ticks(office, job, run, contractor):
