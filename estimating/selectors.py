@@ -87,14 +87,20 @@ def changes_since(before: Estimate | None, after: Estimate) -> list[Change]:
     return changes(before.document["lines"], after.document["lines"])
 
 
-def out_of_date(estimate: Estimate) -> list[str]:
-    """Why this estimate no longer says what it would say if it were built now."""
+def not_as_scheduled(estimate: Estimate) -> list[str]:
+    """Why members and pieces of this estimate are no longer those of the job; prices do not come into it."""
     reasons = []
     governing: Schedule | None = governing_schedule(estimate.job)
     if governing is None or governing.pk != estimate.schedule_id:
         reasons.append("The schedule that governs is another one than the one this was built from.")
     elif governing.source == Schedule.Source.PRELIMINARY and schedule_is_stale(governing):
         reasons.append("The house section was changed after the schedule was chosen.")
+    return reasons
+
+
+def out_of_date(estimate: Estimate) -> list[str]:
+    """Why this estimate no longer says what it would say if it were built now."""
+    reasons = not_as_scheduled(estimate)
     book = price_book_of(estimate.job.company)
     if book is not None and book.version != estimate.book_version:
         reasons.append("Prices or rates were changed after this was built.")

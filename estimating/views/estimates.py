@@ -18,6 +18,7 @@ from estimating.selectors import (
     changes_since,
     estimates_of,
     latest_estimate,
+    not_as_scheduled,
     out_of_date,
     previous_estimate,
     price_book_of,
@@ -39,7 +40,7 @@ def _shown(request: HttpRequest, job: Job, estimate: Estimate | None, here: str)
     return context | {
         "document": estimate.document,
         "divisions": by_division(estimate.document),
-        "reasons": out_of_date(estimate) if not estimate.issued else [],
+        "reasons": not_as_scheduled(estimate) if estimate.issued else out_of_date(estimate),
         "revisions": estimates_of(job),
         "before": before,
         "changes": changes_since(before, estimate),
@@ -77,6 +78,7 @@ def cut_list(request: HttpRequest, job_pk: int) -> HttpResponse:
     if estimate is not None:
         sealed = estimate.document["sealed"]
         context |= {"plans": cut_plans(estimate.document), "revision": estimate.revision, "sealed": sealed}
+        context["reasons"] = not_as_scheduled(estimate)
     return render(request, "estimating/cut_list.html", context)
 
 

@@ -16,6 +16,7 @@ from estimating.models import Estimate
 from estimating.services.estimates import estimate_build, estimate_issue
 from estimating.services.workbooks import workbook_path
 from projects.models import BackgroundJob
+from structure.models import HouseSection
 from tests.estimating.conftest import make_schedule
 from tests.factories import make_company, make_job, make_user
 
@@ -76,6 +77,21 @@ def test_crew_reads_the_cut_list_without_a_price(client, crew, estimate):
     amounts = {f"{Decimal(line['amount']):,.2f}" for line in estimate.document["lines"]}
     assert not amounts & set(page.split())
     assert "Estimate" not in page.split("Cut list")[0]
+
+
+def test_a_section_changed_since_is_said_on_the_cut_list_and_on_an_issued_quote(
+    client, crew, estimator, estimate
+):
+    estimate_issue(estimate=estimate, actor=estimator, version=estimate.version)
+    client.force_login(crew)
+    assert "Out of date" not in words(client.get(url("cut_list", estimate)))
+    HouseSection.objects.filter(job=estimate.job).update(version=2)
+    assert "Out of date: cut nothing from this list." in words(client.get(url("cut_list", estimate)))
+    client.force_login(estimator)
+    page = words(client.get(url("quote", estimate)))
+    assert (
+        "The house section was changed after the schedule was chosen. This revision stays as it was" in page
+    )
 
 
 def test_another_job_of_the_company_does_not_open_this_estimate(client, estimator, estimate, company):
