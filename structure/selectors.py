@@ -138,7 +138,11 @@ def schedule_differences(sealed: Schedule, preliminary: Schedule) -> list[dict[s
                 }
             )
             continue
-        keys = [k for k in dict.fromkeys([*a.data, *b.data]) if k not in NOT_TYPED]
+        keys = [
+            k
+            for k in dict.fromkeys([*a.data, *b.data])
+            if k not in NOT_TYPED | NOT_ASKED.get(a.kind, frozenset())
+        ]
         rows += [
             {"mark": mark, "what": _what(k), "preliminary": _told(k, a.data), "sealed": _told(k, b.data)}
             for k in keys
@@ -148,7 +152,9 @@ def schedule_differences(sealed: Schedule, preliminary: Schedule) -> list[dict[s
 
 
 # What nobody types from a drawing: it follows from the rest.
-NOT_TYPED = ("mark", "concrete_in3")
+NOT_TYPED = frozenset({"mark", "concrete_in3"})
+# What the sealed form does not ask of a member, so that its absence says nothing.
+NOT_ASKED = {"post": frozenset({"family"})}
 SAME_LENGTH = 1 / 32  # in; lengths are written in sixteenths
 
 

@@ -13,7 +13,7 @@ from structure.marks import sealed_initial
 from structure.models import DesignRun, MarkTick, Schedule
 from structure.reading import quantity_words, step_line
 from structure.results import candidates
-from structure.selectors import governing_schedule
+from structure.selectors import governing_schedule, schedule_differences
 from structure.services.designs import wall_design
 from structure.services.schedules import schedule_choose
 from structure.templatetags.structure_pages import ratio_words
@@ -220,6 +220,7 @@ def test_the_extra_post_that_a_browser_posts_empty_is_no_post(office, job, run, 
     assert answer.status_code == 302
     marks = set(governing_schedule(job).marks.values_list("mark", flat=True))
     assert post.partition("-")[0] not in marks
+    assert "family" not in {row["what"] for row in schedule_differences(governing_schedule(job), schedule)}
 
 
 def test_the_schedule_page_costs_the_same_queries_however_many_ticks(office, job, run, contractor):
