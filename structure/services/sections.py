@@ -14,8 +14,10 @@ from projects.permissions import require
 from projects.services.events import event_record
 from projects.services.writing import take_version
 from structure.core.cases.registry import run_case
-from structure.core.errors import InputError
-from structure.errors import bad_input, refuse_if_refused
+from structure.core.clauses import DEFAULT_EDITIONS
+from structure.core.errors import InputError, OutOfScope
+from structure.core.members.beam_question import check_span
+from structure.errors import OutsideRules, bad_input, refuse_if_refused
 from structure.fields import read_typed
 from structure.models import HouseSection, OffsetCheck, PointLoad, SectionLevel
 from structure.question import takedown_of
@@ -47,6 +49,7 @@ def section_save(
         raise bad_input(error, _names(levels)) from None
     refuse_if_refused(answer["snow"])
     refuse_if_refused(answer["takedown"])
+    _check_opening(values, job.code)
     with transaction.atomic():
         section = HouseSection.objects.filter(job=job).first()
         created = section is None
@@ -80,6 +83,20 @@ def _rows_save(section: HouseSection, levels: Sequence[Row], points: Sequence[Ro
         made.full_clean(exclude=["section"], validate_unique=False, validate_constraints=False)
     SectionLevel.objects.bulk_create(level_rows)
     PointLoad.objects.bulk_create(point_rows)
+
+
+def _check_opening(values: Row, code: str) -> None:
+    """An opening that no preliminary beam covers is refused before anything is stored."""
+    try:
+        check_span(
+            "the clear opening",
+            read_typed(values["opening"], "length", "Clear opening"),
+            DEFAULT_EDITIONS[code],
+        )
+    except InputError as error:
+        raise bad_input(error) from None
+    except OutOfScope as refusal:
+        raise OutsideRules(str(refusal.clause), refusal.reason) from None
 
 
 def _check_points(values: Row, points: Sequence[Row]) -> None:

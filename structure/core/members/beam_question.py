@@ -81,16 +81,21 @@ class BeamQuestion:
         return self.bearing
 
 
+def check_span(told: str, span: float, editions: Editions) -> None:
+    """Raise OutOfScope for a span [in] that no preliminary house beam covers. `told` names it in the reason."""
+    if not LEAST_SPAN <= span <= MOST_SPAN:
+        raise OutOfScope(
+            ENGINEERED_DESIGN.at(editions),
+            f"{told} of {span / 12:.4g} ft is outside the {LEAST_SPAN / 12:g} to {MOST_SPAN / 12:g} ft "
+            "that a preliminary size covers; ask the engineer",
+        )
+
+
 def check_range(question: BeamQuestion, editions: Editions) -> None:
     """Raise OutOfScope for spans and loads outside what house framing covers, InputError for no load."""
     line = question.line
     for n, span in enumerate(line.spans):
-        if not LEAST_SPAN <= span <= MOST_SPAN:
-            raise OutOfScope(
-                ENGINEERED_DESIGN.at(editions),
-                f"span {n + 1} of {span / 12:.4g} ft is outside the {LEAST_SPAN / 12:g} to {MOST_SPAN / 12:g} ft "
-                "that a preliminary size covers; ask the engineer",
-            )
+        check_span(f"span {n + 1}", span, editions)
     for side, overhang, span in (
         ("left", line.overhang_left, line.spans[0]),
         ("right", line.overhang_right, line.spans[-1]),
@@ -107,12 +112,14 @@ def check_range(question: BeamQuestion, editions: Editions) -> None:
                 UPLIFT.at(editions),
                 f"a {load.case} load that pulls up on the beam: uplift is the engineer's",
             )
-        limit, unit = (MOST_POINT_LOAD, "lbf") if load.shape == "point" else (MOST_LINE_LOAD, "lbf/in")
-        if max(abs(load.value), abs(load.end_value)) > limit:
+        point = load.shape == "point"
+        limit, worst = MOST_POINT_LOAD if point else MOST_LINE_LOAD, max(load.value, load.end_value)
+        if worst > limit:
+            unit, shown = ("lbf", 1.0) if point else ("lbf/ft", 12.0)
             raise OutOfScope(
                 HOUSE_LOADS.at(editions),
-                f"a {load.case} load of {max(abs(load.value), abs(load.end_value)):.6g} {unit} is no load of a "
-                f"house: at most {limit:.6g} {unit} are covered",
+                f"a {load.case} load of {worst * shown:,.0f} {unit} is no load of a house: "
+                f"at most {limit * shown:,.0f} {unit} are covered",
             )
     if not question.self_weight and not any(load.value or load.end_value for load in question.loads):
         raise InputError("loads", "none", "at least one load that is not zero, or the self weight")
