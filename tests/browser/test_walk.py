@@ -74,7 +74,7 @@ def test_one_wall_from_property_to_priced_workbook(page_as, size) -> None:
     page.get_by_label("Clear opening").fill("12")
     page.get_by_role("button", name="Save the section").click()
     errors = page.locator(".form__errors").inner_text()
-    assert "read '12'" in errors
+    assert "Clear opening: Read '12'; accepted is" in errors
     assert "12 ft 6 in" in errors, "the sentence says what is accepted"
     assert page.get_by_label("Clear opening").input_value() == "12", "what was typed is kept"
     page.get_by_label("Clear opening").fill("12 ft")
