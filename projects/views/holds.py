@@ -52,6 +52,19 @@ def _point(name: str) -> HoldPoint:
     return point
 
 
+def _act_on(request: SignedIn, job: Job, point: HoldPoint, act: Act) -> HttpResponse:
+    """The page of one act on a hold point, which quotes how the point stands."""
+    reading = read_hold(point, facts_of(job, point.name, point.recorded), partition_of(job))
+    return act_page(
+        request,
+        act,
+        row=job,
+        keyword="job",
+        back=reverse("projects:holds", args=[job.pk]),
+        context={"job": job, "back_title": "Hold points", "quoted": reading.why, "nav": "jobs"},
+    )
+
+
 @get_only
 @job_page("view_job")
 def holds(request: SignedIn, job: Job) -> HttpResponse:
@@ -93,15 +106,7 @@ def hold_record(request: SignedIn, job: Job, name: str) -> HttpResponse:
         else "Nobody may override this hold point. Name a document or add a photo.",
         initial=lambda row: {"checked_by": request.user.display_name},
     )
-    reading = read_hold(point, facts_of(job, name, point.recorded), partition_of(job))
-    return act_page(
-        request,
-        act,
-        row=job,
-        keyword="job",
-        back=reverse("projects:holds", args=[job.pk]),
-        context={"job": job, "back_title": "Hold points", "quoted": reading.why, "nav": "jobs"},
-    )
+    return _act_on(request, job, point, act)
 
 
 @get_or_post
@@ -119,15 +124,7 @@ def hold_go_past(request: SignedIn, job: Job, name: str) -> HttpResponse:
         "The override is on record, for ever.",
         danger=True,
     )
-    reading = read_hold(point, facts_of(job, name, point.recorded), partition_of(job))
-    return act_page(
-        request,
-        act,
-        row=job,
-        keyword="job",
-        back=reverse("projects:holds", args=[job.pk]),
-        context={"job": job, "back_title": "Hold points", "quoted": reading.why, "nav": "jobs"},
-    )
+    return _act_on(request, job, point, act)
 
 
 @get_or_post
