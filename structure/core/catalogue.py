@@ -14,7 +14,7 @@ from structure.core.materials.lvl import LvlSection
 from structure.core.materials.sawn import STOCK, SawnSection
 from structure.core.materials.section import Section
 from structure.core.materials.species import TABLE_4A, TABLE_4B, held_grades
-from structure.core.members.beam import BeamQuestion, BeamResult, evaluate, prepare, size_data
+from structure.core.members.beam import BeamQuestion, BeamResult, evaluate, prepare
 from structure.core.trace import Check
 from structure.core.units import DIMENSIONS, quantity
 from structure.data.loader import table
@@ -81,7 +81,7 @@ class Candidate:
             "family": section.family,
             "species": getattr(section, "species", None),
             "grade": getattr(section, "grade", None),
-            "size": size_data(section),
+            "size": section.size_data,
             "ratio": result.ratio if result else None,
             "governing": result.governing.name if result else "scope",
             "passes": self.passes,
@@ -172,11 +172,11 @@ def search_beams(question: BeamQuestion, search: Search, editions: Editions) -> 
     candidates: list[Candidate] = []
     for group in _groups(question, sections):
         weights = tuple(dict.fromkeys(each.weight for each in group)) if question.self_weight else (0.0,)
-        demands, edges = prepare(question, weights, editions)
+        demands = prepare(question, weights, editions)
         for section in group:
             at = weights.index(section.weight) if question.self_weight else 0
             try:
-                candidates.append(Candidate(section, evaluate(demands, edges, at, section, editions)))
+                candidates.append(Candidate(section, evaluate(demands, at, section, editions)))
             except OutOfScope as refusal:
                 candidates.append(Candidate(section, None, refusal))
     return SearchResult(tuple(candidates))

@@ -314,7 +314,7 @@ def section_data(section: Section, fastening: str | None = None) -> dict[str, An
         "species": getattr(section, "species", None),
         "grade": getattr(section, "grade", None),
         "plies": section.plies,
-        "ply_width": quantity(section.width, "length"),
+        "ply_width": quantity(section.ply_width, "length"),
         "width": quantity(section.breadth, "length"),
         "depth": quantity(section.depth, "length"),
         "label": section.label,

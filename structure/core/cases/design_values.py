@@ -6,7 +6,7 @@ from typing import Any
 
 from structure.core.cases.reader import SECTION, Field, Kind, Result, read_section
 from structure.core.clauses import Editions
-from structure.core.members.beam import size_data
+from structure.core.materials.section import WoodSection
 from structure.core.units import quantity
 
 
@@ -14,15 +14,12 @@ def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     """Look up one section. Raises InputError for a grade that no table holds, OutOfScope for a size."""
     section = read_section(given["section"], "given.section", editions.code, editions)
     held = section.reference
-    factors = {"CF": section.size_factors["Fb"]}
-    if section.volume_factor is not None:
-        factors = {"CV": section.volume_factor}
     return {
         "section": section.label,
         "reference": {name: quantity(value, "stress") for name, value in held.values.items()},
-        "factors": factors,
-        "size_factors": dict(section.size_factors),
-        "size": size_data(section),
+        "factors": dict(section.sheet_factors),
+        "size_factors": dict(section.size_factors) if isinstance(section, WoodSection) else {},
+        "size": section.size_data,
         "source": held.source,
         "marks": list(held.marks),
         "remarks": list(section.remarks),

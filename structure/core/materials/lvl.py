@@ -15,7 +15,7 @@ from structure.core.materials.section import (
     EMPTY,
     PROPERTY_NAMES,
     Reference,
-    Section,
+    WoodSection,
     check_plies,
     inches,
 )
@@ -29,7 +29,7 @@ NEEDED = ("Fb", "Fv", "Fc_perp", "E")
 
 
 @dataclass(frozen=True)
-class LvlSection(Section):
+class LvlSection(WoodSection):
     """Plies of LVL on edge. `grade` is a stress class held, or any name where `properties` give the values.
 
     Raises InputError for an unknown class without properties and OutOfScope for a size not covered.
@@ -104,5 +104,5 @@ class LvlSection(Section):
         return float(table(FACTORS).content["density"]["lvl_pcf"]) / 12**3
 
     @property
-    def density_source(self) -> str:
+    def weight_source(self) -> str:
         return f"common practice: {table(FACTORS).content['density']['lvl_pcf']:g} pcf"

@@ -15,7 +15,7 @@ from structure.core.materials.section import (
     EMPTY,
     PROPERTY_NAMES,
     Reference,
-    Section,
+    WoodSection,
     check_plies,
     inches,
 )
@@ -37,7 +37,7 @@ ALIAS = {"No.1/No.2": "No.2"}  # one printed row of SPF serves both
 
 
 @dataclass(frozen=True)
-class SawnSection(Section):
+class SawnSection(WoodSection):
     """Plies of sawn lumber on edge, by species, grade and dressed size.
 
     Raises InputError for a species or grade not held, OutOfScope for a size that the tables do not have.
@@ -223,5 +223,5 @@ class SawnSection(Section):
         return float(wood.density(w_w=WATER, G=G, m=content["density"]["moisture_percent"])) / 12**3
 
     @property
-    def density_source(self) -> str:
+    def weight_source(self) -> str:
         return "NDS table 12.3.3A (specific gravity) and NDS Supplement 3.1.3 at 19 % moisture, from memory"

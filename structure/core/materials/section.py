@@ -1,4 +1,4 @@
-"""What every wood section offers: size, reference values with their source, factors of size and wet use.
+"""What every section offers: size, weight, reference values with their source; for wood its factors too.
 
 US sections: inches, psi, lbf.
 """
@@ -11,11 +11,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 from types import MappingProxyType
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from structure.core.clauses import ClauseRef
 from structure.core.codes.us import wood
 from structure.core.errors import InputError, OutOfScope
+from structure.core.units import quantity
 
 PROPERTY_NAMES = ("Fb", "Ft", "Fv", "Fc_perp", "Fc", "E", "Emin")
 MOST_PLIES = 5
@@ -40,34 +41,42 @@ class Reference:
 
 
 class Section(ABC):
-    """One or more plies of one size side by side, loaded on edge. `width` is that of one ply."""
+    """The section of any member, whatever it is made of, with the values that belong to it.
+
+    `plies`: pieces side by side; `breadth` and `depth` [in] are of all of them together.
+    """
 
     family: ClassVar[str] = ""
+    material: ClassVar[str] = ""  # whose rules check it: wood, steel, flitch
 
-    plies: int
-    width: float
+    plies: int = 1
     depth: float
     properties: Mapping[str, float]
 
     @property
+    @abstractmethod
     def breadth(self) -> float:
-        """Width of all plies together."""
-        return self.plies * self.width
+        """Width over everything."""
 
     @property
+    def ply_width(self) -> float:
+        """Width of one piece."""
+        return self.breadth / self.plies
+
+    @property
+    @abstractmethod
     def area(self) -> float:
-        """Area of all plies."""
-        return self.breadth * self.depth
+        """Area of the whole section."""
 
     @property
+    @abstractmethod
     def section_modulus(self) -> float:
-        """Of all plies, on edge."""
-        return self.breadth * self.depth**2 / 6
+        """Elastic, about the axis that a beam bends about."""
 
     @property
+    @abstractmethod
     def inertia(self) -> float:
-        """Of all plies, on edge."""
-        return self.breadth * self.depth**3 / 12
+        """About the axis that a beam bends about."""
 
     @property
     @abstractmethod
@@ -80,7 +89,7 @@ class Section(ABC):
         held = self._tabulated()
         if not self.properties:
             return held
-        typed = [name for name in PROPERTY_NAMES if name in self.properties]
+        typed = list(self.properties)
         mark = f"{', '.join(typed)} as entered, not from a table"
         return Reference(
             MappingProxyType({**held.values, **self.properties}), held.source, (*held.marks, mark)
@@ -89,6 +98,68 @@ class Section(ABC):
     @abstractmethod
     def _tabulated(self) -> Reference:
         """The row of the tables. Raises InputError where none is held and nothing was entered."""
+
+    @property
+    @abstractmethod
+    def weight(self) -> float:
+        """Weight per length of the whole section [lbf/in]."""
+
+    @property
+    @abstractmethod
+    def weight_source(self) -> str:
+        """Where the weight comes from."""
+
+    @property
+    def sheet_factors(self) -> Mapping[str, float]:
+        """Factors that the section alone decides, as the `design_values` kind prints them."""
+        return EMPTY
+
+    @property
+    def size_data(self) -> dict[str, Any]:
+        """Size of the whole section as plain data with units."""
+        return {
+            "plies": self.plies,
+            "ply_width": quantity(self.ply_width, "length"),
+            "width": quantity(self.breadth, "length"),
+            "depth": quantity(self.depth, "length"),
+            "area": quantity(self.area, "area"),
+            "section_modulus": quantity(self.section_modulus, "section_modulus"),
+            "inertia": quantity(self.inertia, "inertia"),
+            "weight": quantity(self.weight, "line_load"),
+        }
+
+    @property
+    def remarks(self) -> tuple[str, ...]:
+        """What the reader must know of the values: entered, remembered, common practice."""
+        return tuple(f"{self.label}: {mark} ({self.reference.source})" for mark in self.reference.marks)
+
+
+class WoodSection(Section):
+    """One or more plies of one size side by side, loaded on edge. `width` is that of one ply."""
+
+    material: ClassVar[str] = "wood"
+
+    width: float
+
+    @property
+    def ply_width(self) -> float:
+        return self.width
+
+    @property
+    def breadth(self) -> float:
+        return self.plies * self.width
+
+    @property
+    def area(self) -> float:
+        return self.breadth * self.depth
+
+    @property
+    def section_modulus(self) -> float:
+        return self.breadth * self.depth**2 / 6
+
+    @property
+    def inertia(self) -> float:
+        return self.breadth * self.depth**3 / 12
 
     @cached_property
     def size_factors(self) -> Mapping[str, float]:
@@ -115,19 +186,14 @@ class Section(ABC):
         """Weight per volume [lbf/in**3]."""
 
     @property
-    @abstractmethod
-    def density_source(self) -> str:
-        """Where the density comes from."""
-
-    @property
     def weight(self) -> float:
-        """Weight per length of all plies [lbf/in]."""
         return float(wood.own_weight(w_d=self.density, b=self.breadth, d=self.depth))
 
     @property
-    def remarks(self) -> tuple[str, ...]:
-        """What the reader must know of the values: entered, remembered, common practice."""
-        return tuple(f"{self.label}: {mark} ({self.reference.source})" for mark in self.reference.marks)
+    def sheet_factors(self) -> Mapping[str, float]:
+        if self.volume_factor is None:
+            return MappingProxyType({"CF": self.size_factors["Fb"]})
+        return MappingProxyType({"CV": self.volume_factor})
 
 
 def check_plies(plies: int) -> None:

@@ -12,7 +12,7 @@ from structure.core.clauses import Editions
 from structure.core.codes.us import wood
 from structure.core.codes.us import wood_beams as nds
 from structure.core.errors import OutOfScope
-from structure.core.materials.section import Section
+from structure.core.materials.section import WoodSection
 from structure.core.members.beam_demand import Demands
 from structure.core.members.beam_stability import Unbraced, effective_length, effective_length_step
 from structure.core.trace import Check, Step
@@ -34,7 +34,7 @@ class Bending:
 class Values:
     """Reference values and the factors that do not change from sum to sum."""
 
-    section: Section
+    section: WoodSection
     C_M: Mapping[str, float]
     C_r: float
 
@@ -90,12 +90,12 @@ class Values:
         return wood.with_stability.step(editions, F_b=F_b, C_L=C_L)
 
 
-def values_of(section: Section, *, repetitive: bool, wet: bool) -> Values:
+def values_of(section: WoodSection, *, repetitive: bool, wet: bool) -> Values:
     """Values of a section in one service. Raises OutOfScope for wet composite lumber and flat use."""
     return Values(section, section.wet_factors(wet), section.repetitive_factor if repetitive else 1.0)
 
 
-def refuse_flat(section: Section, editions: Editions) -> None:
+def refuse_flat(section: WoodSection, editions: Editions) -> None:
     """Raise OutOfScope for a piece laid on its wide face: the flat use factor is not covered."""
     if section.width > section.depth * (1 + 1e-9):
         raise OutOfScope(
@@ -160,7 +160,7 @@ def bending(
     return Bending(check, factors, value, float(slender[edge, row, bay]))
 
 
-def _slenderness(edge: Unbraced, which: npt.NDArray[np.intp], rows: slice, section: Section) -> Array:
+def _slenderness(edge: Unbraced, which: npt.NDArray[np.intp], rows: slice, section: WoodSection) -> Array:
     """R_B by row and bay; 0 where the edge is braced all along or the beam is no deeper than wide."""
     l_u = edge.lengths[rows]
     if section.depth <= section.breadth * (1 + 1e-9):

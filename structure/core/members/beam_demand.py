@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
@@ -47,7 +48,6 @@ class Demands:
     analysis: Analysis
     strength: Block
     live: Block | None
-    total: Block
 
     @cached_property
     def moments(self) -> tuple[Extremes, ...]:
@@ -67,9 +67,25 @@ class Demands:
         return self.live.response.deflection_by_bay() if self.live else ()
 
     @cached_property
-    def total_deflections(self) -> tuple[Extremes, ...]:
+    def memo(self) -> dict[Any, Any]:
+        """What a material works out once for all of its sections under these forces."""
+        return {}
+
+    def total(self, creep: float) -> Block:
+        """Sums of total deflection, the dead part times `creep`; names as the live ones with D."""
+        key = ("total", creep)
+        if key not in self.memo:
+            self.memo[key] = _total(self, creep)
+        held: Block = self.memo[key]
+        return held
+
+    def total_deflections(self, creep: float) -> tuple[Extremes, ...]:
         """EI times deflection by bay under everything, the dead part with creep."""
-        return self.total.response.deflection_by_bay()
+        key = ("total deflections", creep)
+        if key not in self.memo:
+            self.memo[key] = self.total(creep).response.deflection_by_bay()
+        held: tuple[Extremes, ...] = self.memo[key]
+        return held
 
     @cached_property
     def hogging_lengths(self) -> Array:
@@ -99,11 +115,8 @@ class Demands:
         return lengths
 
 
-def analyse_question(question: BeamQuestion, weights: Sequence[float], creep: float) -> Demands:
-    """Analyse each load case once and form every sum for every self weight [lbf/in].
-
-    `creep` multiplies the dead part of the total deflection.
-    """
+def analyse_question(question: BeamQuestion, weights: Sequence[float]) -> Demands:
+    """Analyse each load case once and form every sum for every self weight [lbf/in]."""
     line = question.line
     loads = list(question.loads)
     if question.self_weight:
@@ -115,11 +128,6 @@ def analyse_question(question: BeamQuestion, weights: Sequence[float], creep: fl
     strength = asd(present)
     live = service_live(present)
     factors = [_with_self(each.factors) for each in strength]
-    total = [{"dead": creep, SELF: creep}] if "dead" in present else []
-    names = ["D"] if total else []
-    for each in live:
-        total.append({**(total[0] if names and names[0] == "D" else {}), **each.factors})
-        names.append(f"D+{each.name}" if "dead" in present else each.name)
     return Demands(
         question=question,
         weights=tuple(weights),
@@ -128,8 +136,19 @@ def analyse_question(question: BeamQuestion, weights: Sequence[float], creep: fl
         live=_block(analysis, live, [each.name for each in live], [c.factors for c in live], (0.0,))
         if live
         else None,
-        total=_block(analysis, (), names, total, weights),
     )
+
+
+def _total(demands: Demands, creep: float) -> Block:
+    own = demands.question.self_weight
+    present = {case for case in demands.analysis.cases if case != SELF}
+    dead = {"dead": creep, SELF: creep} if own or "dead" in present else {}
+    live = service_live(present)
+    factors, names = ([dead], ["D"]) if dead else ([], [])
+    for each in live:
+        factors.append({**dead, **each.factors})
+        names.append(f"D+{each.name}" if dead else each.name)
+    return _block(demands.analysis, (), names, factors, demands.weights)
 
 
 def _with_self(factors: dict[str, float]) -> dict[str, float]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 import numpy.typing as npt
@@ -13,24 +13,14 @@ from structure.core.codes.us import wood, wood_bearing
 from structure.core.codes.us import wood_beams as nds
 from structure.core.members.beam_bending import Values
 from structure.core.members.beam_demand import Block, Demands
+from structure.core.members.beam_question import BeamQuestion
+from structure.core.members.beam_result import SupportBearing
 from structure.core.statics.model import Bay, Load
 from structure.core.statics.response import Extremes
 from structure.core.statics.solve import analyse
 from structure.core.trace import Check
 
 Array = npt.NDArray[np.float64]
-
-
-@dataclass(frozen=True, slots=True)
-class SupportBearing:
-    """One support: its reaction and combination, and the length that the beam needs there, C_b counted."""
-
-    number: int
-    reaction: float
-    combination: str
-    length: float | None
-    required: float
-    checks: tuple[Check, ...]
 
 
 def shear(demands: Demands, weight: int, values: Values, editions: Editions) -> Check:
@@ -121,12 +111,13 @@ def deflections(demands: Demands, weight: int, values: Values, editions: Edition
                 "deflection_live", demands.live, 0, demands.live_deflections, limits.live, values, editions
             )
         )
-    if demands.total.names:
+    creep = creep_factor(demands.question)
+    if demands.total(creep).names:
         total = _deflection(
             "deflection_total",
-            demands.total,
+            demands.total(creep),
             weight,
-            demands.total_deflections,
+            demands.total_deflections(creep),
             limits.total,
             values,
             editions,
@@ -135,11 +126,18 @@ def deflections(demands: Demands, weight: int, values: Values, editions: Edition
     return found
 
 
+def creep_factor(question: BeamQuestion) -> float:
+    """K_cr on the dead part of the total deflection. NDS 3.5.2."""
+    if not question.deflection.creep:
+        return 1.0
+    return nds.CREEP_WET if question.wet else nds.CREEP_DRY
+
+
 def _creep_note(demands: Demands) -> str:
     """How often the dead part counts in the total, which the sum's name does not say."""
-    if "D" not in demands.total.names or not demands.question.deflection.creep:
+    K_cr = creep_factor(demands.question)
+    if "D" not in demands.total(K_cr).names or not demands.question.deflection.creep:
         return ""
-    K_cr = nds.CREEP_WET if demands.question.wet else nds.CREEP_DRY
     return f", the dead part times {K_cr:g} for creep (NDS 3.5.2)"
 
 

@@ -81,6 +81,13 @@ class Unbraced:
 
 def unbraced(demands: Demands) -> tuple[Unbraced, Unbraced]:
     """Of the top edge where the beam sags and of the bottom edge where it hogs. 0 is braced all along."""
+    if "unbraced" not in demands.memo:
+        demands.memo["unbraced"] = _unbraced(demands)
+    held: tuple[Unbraced, Unbraced] = demands.memo["unbraced"]
+    return held
+
+
+def _unbraced(demands: Demands) -> tuple[Unbraced, Unbraced]:
     question = demands.question
     bays = question.line.bays
     count = len(demands.strength.response)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from structure.core.clauses import Editions
 from structure.core.codes.us import wood_columns as nds
 from structure.core.errors import InputError, OutOfScope
-from structure.core.materials import Section, perpendicular_value
+from structure.core.materials import Section, WoodSection, perpendicular_value
 from structure.core.trace import Step
 
 
@@ -32,7 +32,7 @@ def column_values(section: Section, editions: Editions) -> ColumnValues:
     Raises OutOfScope where no column value is held for the material, such as LVL known only as a beam.
     """
     held = section.reference.values
-    if section.family not in nds.C_BY_FAMILY:
+    if section.family not in nds.C_BY_FAMILY or not isinstance(section, WoodSection):
         raise OutOfScope(
             nds.STABILITY.at(editions), f"not covered yet: posts of {section.family or 'this material'}"
         )

@@ -123,7 +123,7 @@ def test_reactions_by_case_carry_all_that_stands_on_the_beam(question: BeamQuest
 @settings(max_examples=30, deadline=None)
 @given(questions())
 def test_hogging_reaches_to_the_next_point_of_contraflexure(question: BeamQuestion) -> None:
-    demands = analyse_question(question, (2.0,), 1.5)
+    demands = analyse_question(question, (2.0,))
     response = demands.strength.response
     for row in range(len(response)):
         single = response[row]
