@@ -26,6 +26,7 @@ KIND_NAMES = (
     "snow",
     "loadpath",
     "wall",
+    "dowel",
 )
 _CODE_DOCUMENT = {"us": Clause("IRC", ""), "ca": Clause("NBC", "")}
 

@@ -16,6 +16,7 @@ from structure.core.trace import Step
 from structure.data.loader import Table, table
 
 TABLE = "us/fasteners"
+SOFTEST = 1000.0  # term u, far past any joint in a house
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,11 +30,12 @@ class Holding:
 
 @dataclass(frozen=True, slots=True)
 class DowelValue:
-    """Z of one dowel [lbf], the mode that gives it, and every mode."""
+    """Z of one dowel [lbf], the mode that gives it, every mode [lbf], and the terms by their letters."""
 
     Z: float
     mode: str
     modes: Mapping[str, float]
+    terms: Mapping[str, float]
     steps: tuple[Step, ...]
 
 
@@ -115,32 +117,40 @@ def lateral_value(
         raise OutOfScope(nds.YIELD.at(editions), f"a dowel {D:g} in thick; the yield equations go to 1 in")
     n = 2 if double else 1
     steps = [*main.steps, *side.steps]
+    terms: dict[str, float] = {}
 
-    def kept(step: Step) -> float:
+    def kept(name: str, step: Step) -> float:
+        steps.append(step)
+        terms[name] = step.result
+        return step.result
+
+    def mode(step: Step) -> float:
         steps.append(step)
         return step.result
 
-    R_e = kept(nds.strength_ratio.step(editions, F_em=main.F_e, F_es=side.F_e))
-    R_I, R_II, R_III = _reductions(D, angle, steps, editions)
+    R_e = kept("Re", nds.strength_ratio.step(editions, F_em=main.F_e, F_es=side.F_e))
+    for name, step in _reductions(D, angle, editions):
+        kept(name, step)
+    R_I, R_II, R_III = terms["Rd_I"], terms["Rd_II"], terms["Rd_III"]
     modes = {
-        "Im": kept(nds.mode_Im.step(editions, D=D, l_m=main.length, F_em=main.F_e, R_d=R_I)),
-        "Is": kept(nds.mode_Is.step(editions, n=n, D=D, l_s=side.length, F_es=side.F_e, R_d=R_I)),
+        "Im": mode(nds.mode_Im.step(editions, D=D, l_m=main.length, F_em=main.F_e, R_d=R_I)),
+        "Is": mode(nds.mode_Is.step(editions, n=n, D=D, l_s=side.length, F_es=side.F_e, R_d=R_I)),
     }
     if not double:
-        R_t = kept(nds.length_ratio.step(editions, l_m=main.length, l_s=side.length))
-        k_1 = kept(nds.k1.step(editions, R_e=R_e, R_t=R_t))
-        modes["II"] = kept(nds.mode_II.step(editions, k_1=k_1, D=D, l_s=side.length, F_es=side.F_e, R_d=R_II))
-        k_2 = kept(nds.k2.step(editions, R_e=R_e, F_yb=F_yb, D=D, F_em=main.F_e, l_m=main.length))
-        modes["IIIm"] = kept(
+        R_t = kept("Rt", nds.length_ratio.step(editions, l_m=main.length, l_s=side.length))
+        k_1 = kept("k1", nds.k1.step(editions, R_e=R_e, R_t=R_t))
+        modes["II"] = mode(nds.mode_II.step(editions, k_1=k_1, D=D, l_s=side.length, F_es=side.F_e, R_d=R_II))
+        k_2 = kept("k2", nds.k2.step(editions, R_e=R_e, F_yb=F_yb, D=D, F_em=main.F_e, l_m=main.length))
+        modes["IIIm"] = mode(
             nds.mode_IIIm.step(editions, k_2=k_2, D=D, l_m=main.length, F_em=main.F_e, R_e=R_e, R_d=R_III)
         )
-    k_3 = kept(nds.k3.step(editions, R_e=R_e, F_yb=F_yb, D=D, F_em=main.F_e, l_s=side.length))
-    modes["IIIs"] = kept(
+    k_3 = kept("k3", nds.k3.step(editions, R_e=R_e, F_yb=F_yb, D=D, F_em=main.F_e, l_s=side.length))
+    modes["IIIs"] = mode(
         nds.mode_IIIs.step(editions, n=n, k_3=k_3, D=D, l_s=side.length, F_em=main.F_e, R_e=R_e, R_d=R_III)
     )
-    modes["IV"] = kept(nds.mode_IV.step(editions, n=n, D=D, R_d=R_III, F_em=main.F_e, F_yb=F_yb, R_e=R_e))
-    mode = min(modes, key=lambda name: modes[name])
-    return DowelValue(modes[mode], mode, modes, tuple(steps))
+    modes["IV"] = mode(nds.mode_IV.step(editions, n=n, D=D, R_d=R_III, F_em=main.F_e, F_yb=F_yb, R_e=R_e))
+    least = min(modes, key=lambda name: modes[name])
+    return DowelValue(modes[least], least, modes, terms, tuple(steps))
 
 
 def group_of(
@@ -162,24 +172,26 @@ def group_of(
     slip = held_table().content["slip"]
     gamma = nds.slip_modulus.step(editions, g=slip["metal" if metal else "wood"], D=diameter)
     u = nds.group_term.step(editions, gamma=gamma.result, s=spacing, EA_m=EA_m, EA_s=EA_s)
+    if u.result < 1 + 1e-9:
+        return 1.0, (gamma, u)  # members so stiff that every dowel takes the same
+    if u.result > SOFTEST:
+        raise OutOfScope(nds.GROUP.at(editions), "members too soft for the dowels between them")
     m = nds.group_root.step(editions, u=u.result)
     C_g = nds.group_factor.step(editions, m=m.result, n=count, R_EA=min(EA_m / EA_s, EA_s / EA_m))
     return C_g.result, (gamma, u, m, C_g)
 
 
-def _reductions(D: float, angle: float, steps: list[Step], editions: Editions) -> tuple[float, float, float]:
-    """R_d of modes I, II, and III with IV. NDS table 12.3.1B."""
+def _reductions(D: float, angle: float, editions: Editions) -> list[tuple[str, Step]]:
+    """R_d of modes I, II, and III with IV, in that order. NDS table 12.3.1B."""
+    names = ("Rd_I", "Rd_II", "Rd_III")
     if D < nds.SMALL_DOWEL:
-        step = nds.small_dowel_reduction.step(editions, k=held_table().content["reduction"]["per_inch"], D=D)
-        steps.append(step)
-        return step.result, step.result, step.result
+        per_inch = held_table().content["reduction"]["per_inch"]
+        step = nds.small_dowel_reduction.step(editions, k=per_inch, D=D)
+        return [(name, step) for name in names]
     turned = nds.angle_term.step(editions, theta=angle)
-    made = [
-        nds.large_dowel_reduction.step(editions, c=c, K_theta=turned.result)
-        for c in (nds.R_D_CRUSHING, nds.R_D_TILTING, nds.R_D_BENDING)
-    ]
-    steps += [turned, *made]
-    return made[0].result, made[1].result, made[2].result
+    base = (nds.R_D_CRUSHING, nds.R_D_TILTING, nds.R_D_BENDING)
+    made = (nds.large_dowel_reduction.step(editions, c=c, K_theta=turned.result) for c in base)
+    return [("Ktheta", turned), *zip(names, made, strict=True)]
 
 
 def _positive(field: str, value: float) -> None:
