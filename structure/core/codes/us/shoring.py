@@ -74,12 +74,6 @@ def holding_down(R_far: float) -> float:
     return 0.6 * R_far
 
 
-@formula("w", "w_1 + w_2 + w_3", unit="lbf/in", clause=TRIBUTARY, w_1="lbf/in", w_2="lbf/in", w_3="lbf/in")
-def all_at_once(w_1: float, w_2: float, w_3: float) -> float:
-    """Dead load, people or materials, and snow together, nothing reduced [lbf/in]."""
-    return w_1 + w_2 + w_3
-
-
 @formula("H", "0.02 * w", unit="lbf/in", clause=SIDEWAYS, w="lbf/in")
 def sideways(w: float) -> float:
     """Sideways push that the bracing takes, each way: 2 % of the load. Common practice. w [lbf/in]; [lbf/in]."""
