@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
 
+from structure.core.statics import few
 from structure.core.statics.model import BeamLine
 from structure.core.statics.roots import monotone_roots, quadratic_roots
 
 Array = npt.NDArray[np.float64]
+FEW = 300  # rows times segments up to which plain floats are faster than arrays, as measured
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,50 +42,56 @@ class Response:
 
     Down is positive for loads and deflection, up for reactions, sagging for moment. Deflection and slope
     are EI times themselves, so a response serves every section. Coefficients ascend in the distance from
-    the start of each segment.
-
-    `moments`: (..., segments, 4); `starts`: (..., segments, 2) deflection and slope at the segment
-    starts; `reactions`: (..., supports); `tip`: a force on the very end of the beam.
+    the start of each segment. `packed` holds everything side by side, so that rows add and scale in one step.
     """
 
     line: BeamLine
     breaks: Array
-    reactions: Array
-    moments: Array
-    starts: Array
-    tip: Array
+    packed: Array
+
+    @classmethod
+    def packed_rows(
+        cls, line: BeamLine, breaks: Sequence[float], rows: Sequence[Sequence[float]]
+    ) -> Response:
+        """From rows of plain numbers in the order in which they are packed."""
+        width = 6 * (len(breaks) - 1) + len(line.supports) + 1
+        return cls(line, np.array(breaks), np.array(rows, dtype=np.float64).reshape(len(rows), width))
+
+    @cached_property
+    def moments(self) -> Array:
+        """Moment coefficients (..., segments, 4)."""
+        count = len(self.breaks) - 1
+        return self.packed[..., : 4 * count].reshape(*self.packed.shape[:-1], count, 4)
+
+    @cached_property
+    def starts(self) -> Array:
+        """EI times deflection and slope at the segment starts (..., segments, 2)."""
+        count = len(self.breaks) - 1
+        return self.packed[..., 4 * count : 6 * count].reshape(*self.packed.shape[:-1], count, 2)
+
+    @property
+    def reactions(self) -> Array:
+        """Reactions (..., supports)."""
+        return self.packed[..., 6 * (len(self.breaks) - 1) : -1]
+
+    @property
+    def tip(self) -> Array:
+        """The force on the very end of the beam."""
+        return np.asarray(self.packed[..., -1])
 
     def __getitem__(self, row: int | slice | Array) -> Response:
         """One row, or some rows, of a response that has rows."""
-        return replace(
-            self,
-            reactions=self.reactions[row],
-            moments=self.moments[row],
-            starts=self.starts[row],
-            tip=self.tip[row],
-        )
+        return Response(self.line, self.breaks, self.packed[row])
 
     def __len__(self) -> int:
-        return int(self.reactions.shape[0])
+        return int(self.packed.shape[0])
 
     def combined(self, factors: Array) -> Response:
         """Rows added up with `factors` (new rows by old rows); a flat list of factors gives one response."""
-        return replace(
-            self,
-            reactions=np.tensordot(factors, self.reactions, 1),
-            moments=np.tensordot(factors, self.moments, 1),
-            starts=np.tensordot(factors, self.starts, 1),
-            tip=np.tensordot(factors, self.tip, 1),
-        )
+        return Response(self.line, self.breaks, factors @ self.packed)
 
     def __mul__(self, factor: float) -> Response:
-        return replace(
-            self,
-            reactions=self.reactions * factor,
-            moments=self.moments * factor,
-            starts=self.starts * factor,
-            tip=self.tip * factor,
-        )
+        return Response(self.line, self.breaks, self.packed * factor)
 
     __rmul__ = __mul__
 
@@ -95,13 +103,7 @@ class Response:
         if not np.array_equal(self.breaks, other.breaks):
             both = _union(self.breaks, other.breaks, self.line.length)
             mine, theirs = self.refined(both), other.refined(both)
-        return replace(
-            mine,
-            reactions=mine.reactions + theirs.reactions,
-            moments=mine.moments + theirs.moments,
-            starts=mine.starts + theirs.starts,
-            tip=mine.tip + theirs.tip,
-        )
+        return Response(self.line, mine.breaks, mine.packed + theirs.packed)
 
     def refined(self, places: Sequence[float] | Array) -> Response:
         """The same response with further breaks, so that it can be cut or added there."""
@@ -121,7 +123,9 @@ class Response:
             axis=-1,
         )
         starts = np.stack((_value(Y, t), _value(_derived(Y), t)), axis=-1)
-        return replace(self, breaks=breaks, moments=moments, starts=starts)
+        flat = [each.reshape(*self.packed.shape[:-1], -1) for each in (moments, starts)]
+        rest = self.packed[..., 6 * (len(self.breaks) - 1) :]
+        return Response(self.line, breaks, np.concatenate((*flat, rest), axis=-1))
 
     @property
     def shears(self) -> Array:
@@ -165,16 +169,22 @@ class Response:
     def shear_extremes(self, start: float | None = None, end: float | None = None) -> Extremes:
         """Least and largest shear, jumps at point loads and supports included."""
         held, part = self._window(start, end)
+        if held._few(part):
+            return held._each(part, few.shear_extremes)
         return held._extremes(held.shears, held._shear_turns, part)
 
     def moment_extremes(self, start: float | None = None, end: float | None = None) -> Extremes:
         """Least and largest moment (signed) and where."""
         held, part = self._window(start, end)
+        if held._few(part):
+            return held._each(part, few.moment_extremes)
         return held._extremes(held.moments, held._shear_zeros, part)
 
     def deflection_extremes(self, start: float | None = None, end: float | None = None) -> Extremes:
         """Least and largest EI times deflection and where."""
         held, part = self._window(start, end)
+        if held._few(part):
+            return held._each(part, few.deflection_extremes, starts=True)
         return held._extremes(held.deflections, held._slope_zeros, part)
 
     def deflection_by_bay(self) -> tuple[Extremes, ...]:
@@ -219,14 +229,35 @@ class Response:
 
     def _window(self, start: float | None, end: float | None) -> tuple[Response, slice]:
         """The segments between two places; what is known of the beam is kept where no new break is needed."""
-        if start is None and end is None:
-            return self, slice(None)
         a = 0.0 if start is None else start
         b = self.line.length if end is None else end
-        held = self if a in self.breaks and b in self.breaks else self.refined([a, b])
-        middles = (held.breaks[:-1] + held.breaks[1:]) / 2
-        inside = np.flatnonzero((middles > a) & (middles < b))
-        return held, slice(int(inside[0]), int(inside[-1]) + 1)
+        held = self if a in self._places and b in self._places else self.refined([a, b])
+        # A place closer to a break than the slack is that break.
+        first, last = (int(np.abs(held.breaks - place).argmin()) for place in (a, b))
+        return held, slice(first, max(last, first + 1))
+
+    @cached_property
+    def _places(self) -> list[float]:
+        """The breaks as plain numbers."""
+        held: list[float] = self.breaks.tolist()
+        return held
+
+    def _few(self, part: slice) -> bool:
+        """Whether plain floats are faster than arrays for these segments of all rows."""
+        rows = int(self.packed.size) // int(self.packed.shape[-1])
+        return bool(rows * (part.stop - part.start) <= FEW)
+
+    def _each(self, part: slice, find: Callable[..., few.Found], *, starts: bool = False) -> Extremes:
+        """Extremes row by row in plain floats."""
+        x = self._places[part.start : part.stop + 1]
+        M = self.moments[..., part, :].reshape(-1, len(x) - 1, 4).tolist()
+        if starts:
+            Y = self.starts[..., part, :].reshape(-1, len(x) - 1, 2).tolist()
+            found = [find(row, start, x) for row, start in zip(M, Y, strict=True)]
+        else:
+            found = [find(row, x) for row in M]
+        columns = np.array(found).T.reshape(4, *self.packed.shape[:-1])
+        return Extremes(*columns)
 
     def _extremes(self, coefficients: Array, inner: Array, part: slice) -> Extremes:
         """Extremes over segment ends and the places `inner` (distances from the segment starts)."""
