@@ -1,0 +1,9 @@
+"""Every stock size tried for one beam, each with why it fails or how close it is."""
+
+from __future__ import annotations
+
+from structure.core.catalogue.result import Candidate, SearchResult
+from structure.core.catalogue.search import search_beams
+from structure.core.catalogue.stock import Search, stock_sections
+
+__all__ = ["Candidate", "Search", "SearchResult", "search_beams", "stock_sections"]

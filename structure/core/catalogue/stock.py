@@ -1,0 +1,80 @@
+"""What a yard keeps: every section that a search may try, family by family.
+
+A family is one function in FAMILIES from a search to its sections; nothing else has to know of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from structure.core.errors import InputError
+from structure.core.materials.lvl import TABLE as LVL_TABLE
+from structure.core.materials.lvl import LvlSection
+from structure.core.materials.sawn import STOCK, SawnSection
+from structure.core.materials.section import Section
+from structure.core.materials.species import TABLE_4A, TABLE_4B, held_grades
+from structure.data.loader import table
+
+
+@dataclass(frozen=True, slots=True)
+class Search:
+    """What is on hand. `lvl_grades` left out means every stress class held.
+
+    Sections are kept by search, so every field is hashable: tuples, no lists or mappings.
+    """
+
+    families: tuple[str, ...] = ("sawn", "lvl")
+    species: tuple[str, ...] = ("SPF", "DF-L", "HF", "SP")
+    grades: tuple[str, ...] = ("No.2",)
+    lvl_grades: tuple[str, ...] | None = None
+    max_depth: float | None = None
+    max_plies: int = 5
+
+
+@lru_cache(maxsize=32)
+def stock_sections(search: Search) -> tuple[Section, ...]:
+    """Every section of the catalogue that the search allows: by weight, then depth, then label.
+
+    Raises InputError for a stress class that is not held, or where nothing is left to try.
+    """
+    found = [
+        section for family, held in FAMILIES.items() if family in search.families for section in held(search)
+    ]
+    if not found:
+        raise InputError(
+            "search", "no section", "families, species, grades and limits that leave a stock size"
+        )
+    return tuple(sorted(found, key=lambda each: (round(each.weight, 9), each.depth, each.label)))
+
+
+def _sizes(family: str, search: Search) -> Iterator[tuple[int, float, float]]:
+    stock = table(STOCK).content[family]
+    for depth in stock["depths"]:
+        if search.max_depth is None or depth <= search.max_depth + 1e-9:
+            for plies in stock["plies"]:
+                if plies <= search.max_plies:
+                    yield plies, float(stock["width"]), float(depth)
+
+
+def _sawn(search: Search) -> Iterator[Section]:
+    for species in search.species:
+        held = held_grades(TABLE_4B if species == "SP" else TABLE_4A, species)
+        for grade in search.grades:
+            # A grade that a species does not have is no candidate.
+            if grade in held:
+                for plies, width, depth in _sizes("sawn", search):
+                    yield SawnSection(species=species, grade=grade, plies=plies, width=width, depth=depth)
+
+
+def _lvl(search: Search) -> Iterator[Section]:
+    held = tuple(str(row["grade"]) for row in table(LVL_TABLE).rows)
+    for grade in search.lvl_grades or held:
+        if grade not in held:
+            raise InputError("search.lvl_grades", grade, f"a stress class held: {', '.join(held)}")
+        for plies, width, depth in _sizes("lvl", search):
+            yield LvlSection(grade=grade, plies=plies, width=width, depth=depth)
+
+
+FAMILIES: Mapping[str, Callable[[Search], Iterator[Section]]] = {"sawn": _sawn, "lvl": _lvl}
