@@ -15,7 +15,13 @@ from projects.permissions import require
 from projects.services.events import event_record
 from projects.services.locking import job_lock
 from projects.services.photos import photo_attached
-from projects.services.writing import check_not_before, check_not_future, check_text, take_version
+from projects.services.writing import (
+    check_not_before,
+    check_not_future,
+    check_sentence,
+    check_text,
+    take_version,
+)
 from projects.standing import facts_of, holds_of, partition_of
 from projects.workflow import (
     HOLD_POINT_BY_NAME,
@@ -204,7 +210,7 @@ def hold_override(*, job: Job, actor: User, hold: str, reason: str) -> Override:
     point = _point(hold)
     if hold in NEVER_OVERRIDDEN:
         raise Refused(f"{point.title}: nobody may override this hold point.", field="hold")
-    reason = check_text("reason", "Reason", reason, "why the work goes on without it")
+    reason = check_sentence("reason", "Reason", reason, "why the work goes on without it")
     reading = read_hold(point, facts_of(job, hold, point.recorded), partition_of(job))
     if reading.open:
         raise Refused(

@@ -9,6 +9,8 @@ from django.utils import timezone
 
 from projects.errors import Conflict, Refused
 
+SENTENCE_WORDS, SENTENCE_LETTERS = 2, 15
+
 
 def take_version(row: models.Model, version: int) -> None:
     """Compare-and-set on the version column, then bring the row in memory up to date.
@@ -48,4 +50,19 @@ def check_text(field: str, label: str, text: str, accepted: str) -> str:
     kept = text.strip()
     if not kept:
         raise Refused(f"{label}: read nothing; accepted is {accepted}.", field=field)
+    return kept
+
+
+def check_sentence(field: str, label: str, text: str, accepted: str) -> str:
+    """The text as `check_text`, at least two words and 15 characters: what stays on record must say something.
+
+    Raises Refused for less.
+    """
+    kept = check_text(field, label, text, accepted)
+    if len(kept) < SENTENCE_LETTERS or len(kept.split()) < SENTENCE_WORDS:
+        raise Refused(
+            f"{label}: read {kept!r}; accepted is {accepted}, in a sentence of at least {SENTENCE_WORDS} words "
+            f"and {SENTENCE_LETTERS} characters.",
+            field=field,
+        )
     return kept

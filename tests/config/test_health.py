@@ -73,3 +73,10 @@ def test_not_ready_when_redis_is_asked_for_and_silent(client, settings):
 @pytest.mark.parametrize("path", ["/healthz", "/readyz"])
 def test_only_read(client, path):
     assert client.post(path).status_code == 405
+
+
+def test_the_icon_that_browsers_ask_for_is_the_mark(client):
+    answer = client.get("/favicon.ico")
+    assert answer.status_code == 200
+    assert answer.headers["Content-Type"] == "image/svg+xml"
+    assert answer.content.startswith(b"<svg")

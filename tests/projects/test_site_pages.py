@@ -237,7 +237,7 @@ def test_three_rows_cost_what_one_does(client, company, contractor, django_asser
         more = make_job(company, property=house)
         clear_wall(more, contractor)
         decision_record(job=more, actor=contractor, decision="bearing", reason="r")
-        hold_override(job=more, actor=contractor, hold="permit_issued", reason="r")
+        hold_override(job=more, actor=contractor, hold="permit_issued", reason="Until the letter comes.")
         make_property(company)
         make_user(company, "crew")
         record(job, contractor, seen("splice", "none", "roof"))

@@ -151,12 +151,15 @@ def test_an_override_opens_the_way_and_stays_visible(job, contractor):
     decision_record(job=job, actor=contractor, decision="bearing", reason="Engineer says so.")
     assert status(job, "verdict_recorded") == "met"
     with pytest.raises(Refused, match="nothing to override"):
-        hold_override(job=job, actor=contractor, hold="verdict_recorded", reason="again")
+        hold_override(job=job, actor=contractor, hold="verdict_recorded", reason="The same once again.")
 
 
 def test_an_override_needs_words(job, contractor):
     with pytest.raises(Refused, match="Reason: read nothing"):
         hold_override(job=job, actor=contractor, hold="permit_issued", reason=" ")
+    for short in ("because", "a b c", "thisisonlyonelongword"):
+        with pytest.raises(Refused, match=r"Reason: read .*a sentence of at least 2 words and 15 characters"):
+            hold_override(job=job, actor=contractor, hold="permit_issued", reason=short)
 
 
 # --- records ------------------------------------------------------------------------------------------

@@ -29,7 +29,7 @@ from tests.security.urls import Address, addresses
 pytestmark = pytest.mark.django_db
 
 #: Pages for people who are not signed in; the theme is a cookie that only takes a POST.
-OPEN_TO_ALL = {"login", "healthz", "readyz", "projects:theme"}
+OPEN_TO_ALL = {"login", "favicon", "healthz", "readyz", "projects:theme"}
 #: Arguments that are words: every word that the pattern may take.
 WORDS = {
     "projects:engineering_act": list(REQUEST_ACTS),
