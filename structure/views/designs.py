@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import wraps
 from typing import Any
 
 from django.contrib import messages
@@ -54,73 +56,70 @@ def _shown_run(job: Job) -> tuple[DesignRun | None, dict[str, Any]]:
     }
 
 
-@require_GET
-def options(request: SignedIn, job_pk: int) -> HttpResponse:
+Fill = Callable[[SignedIn, Job, DesignRun], dict[str, Any]]
+
+
+def run_page(here: str) -> Callable[[Fill], Callable[[SignedIn, int], HttpResponse]]:
+    """A page of one run: who may look, what is not covered, which run, and how it stands.
+
+    What it wraps adds what the page shows of an answered run; it is not asked for a refused one or for none.
+    """
+
+    def around(fill: Fill) -> Callable[[SignedIn, int], HttpResponse]:
+        @require_GET
+        @wraps(fill)
+        def view(request: SignedIn, job_pk: int) -> HttpResponse:
+            job = page_job(request, job_pk)
+            closed = refused_here(request, job, here)
+            if closed is not None:
+                return closed
+            run, shown = _shown_run(job)
+            context = page(request, job, here, **shown)
+            if run is not None and not shown["refused"]:
+                context |= fill(request, job, run)
+            return render(request, f"structure/{here}.html", context)
+
+        return view
+
+    return around
+
+
+@run_page("options")
+def options(request: SignedIn, job: Job, run: DesignRun) -> dict[str, Any]:
     """All candidates: those that pass with how close, those that fail with why."""
-    job = page_job(request, job_pk)
-    closed = refused_here(request, job, "options")
-    if closed is not None:
-        return closed
-    run, shown = _shown_run(job)
-    context = page(request, job, "options", may_choose=can(request.user, "choose_schedule", job), **shown)
-    if run is not None and not shown["refused"]:
-        rows = candidates(run.results)
-        table = CandidateTable(rows)
-        table.caption = f"{len(rows)} beams tried"
-        RequestConfig(request, paginate={"per_page": 60}).configure(table)
-        context |= {
-            "table": table,
-            "passing": [row for row in rows if row["passes"]],
-            "tried": len(rows),
-            "section_svg": run_section_picture(run),
-            "refusals": refusals(run.results),
-            "remarks": remarks(run.results),
-        }
-    return render(request, "structure/options.html", context)
+    rows = candidates(run.results)
+    table = CandidateTable(rows)
+    table.caption = f"{len(rows)} beams tried"
+    RequestConfig(request, paginate={"per_page": 60}).configure(table)
+    return {
+        "may_choose": can(request.user, "choose_schedule", job),
+        "table": table,
+        "passing": [row for row in rows if row["passes"]],
+        "tried": len(rows),
+        "section_svg": run_section_picture(run),
+        "refusals": refusals(run.results),
+        "remarks": remarks(run.results),
+    }
 
 
-@require_GET
-def members(request: SignedIn, job_pk: int) -> HttpResponse:
+@run_page("members")
+def members(request: SignedIn, job: Job, run: DesignRun) -> dict[str, Any]:
     """Beam, posts, bearing and footings with every check unfolding to its last number."""
-    job = page_job(request, job_pk)
-    closed = refused_here(request, job, "members")
-    if closed is not None:
-        return closed
-    run, shown = _shown_run(job)
-    context = page(request, job, "members", **shown)
-    if run is not None and not shown["refused"]:
-        context |= member_pages(run) | {
-            "plan_svg": plan_picture(run),
-            "refusals": refusals(run.results),
-            "blocks": run.results["blocks"],
-            "remarks": remarks(run.results),
-        }
-    return render(request, "structure/members.html", context)
+    return member_pages(run) | {
+        "plan_svg": plan_picture(run),
+        "refusals": refusals(run.results),
+        "blocks": run.results["blocks"],
+        "remarks": remarks(run.results),
+    }
 
 
-@require_GET
-def load_path(request: SignedIn, job_pk: int) -> HttpResponse:
+@run_page("load_path")
+def load_path(request: SignedIn, job: Job, run: DesignRun) -> dict[str, Any]:
     """Every reaction followed to the ground; a missing link stands out."""
-    job = page_job(request, job_pk)
-    closed = refused_here(request, job, "load_path")
-    if closed is not None:
-        return closed
-    run, shown = _shown_run(job)
-    context = page(request, job, "load_path", **shown)
-    if run is not None and not shown["refused"]:
-        context["chains"] = chains(run.results)
-    return render(request, "structure/load_path.html", context)
+    return {"chains": chains(run.results)}
 
 
-@require_GET
-def shoring(request: SignedIn, job_pk: int) -> HttpResponse:
+@run_page("shoring")
+def shoring(request: SignedIn, job: Job, run: DesignRun) -> dict[str, Any]:
     """The shoring plan: both sides, checks, order of work, cut list, when to stop."""
-    job = page_job(request, job_pk)
-    closed = refused_here(request, job, "shoring")
-    if closed is not None:
-        return closed
-    run, shown = _shown_run(job)
-    context = page(request, job, "shoring", **shown)
-    if run is not None and not shown["refused"]:
-        context |= shoring_pages(run)
-    return render(request, "structure/shoring.html", context)
+    return shoring_pages(run)
