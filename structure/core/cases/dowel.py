@@ -12,11 +12,10 @@ from structure.core.clauses import Editions
 from structure.core.codes.us import fasteners as nds
 from structure.core.codes.us.fasteners_value import Holding, group_of, held_table, steel_holding, wood_holding
 from structure.core.errors import InputError
-from structure.core.materials.species import FACTORS
+from structure.core.materials.species import specific_gravity
 from structure.core.members.fastener import make_fastener, plane_value
 from structure.core.trace import Step
 from structure.core.units import quantity
-from structure.data.loader import table
 
 _PIECE = Record(
     (
@@ -37,11 +36,6 @@ _ROW = Record(
         Field("EA_side", Quantity("force", positive=True), required=True, doc="of the side members together"),
     )
 )
-
-
-def specific_gravity(species: str) -> float:
-    """Of a species, NDS table 12.3.3A."""
-    return float(table(FACTORS).content["specific_gravity"][species])
 
 
 def _holding(read: Mapping[str, Any], name: str, diameter: float, editions: Editions) -> Holding:

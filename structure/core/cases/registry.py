@@ -27,6 +27,7 @@ KIND_NAMES = (
     "loadpath",
     "wall",
     "dowel",
+    "ply_fastening",
 )
 _CODE_DOCUMENT = {"us": Clause("IRC", ""), "ca": Clause("NBC", "")}
 

@@ -46,6 +46,17 @@ def perpendicular_row(species: str, *, timber: bool = False) -> tuple[float, Tab
     raise InputError("species", species, f"a species whose values are held: {', '.join(held_species())}")
 
 
+def specific_gravity(species: str) -> float:
+    """Oven-dry specific gravity of a species, as fasteners take it. NDS table 12.3.3A.
+
+    Raises InputError for a species not held.
+    """
+    held = table(FACTORS).content["specific_gravity"]
+    if species not in held:
+        raise InputError("species", species, f"a species whose gravity is held: {', '.join(held)}")
+    return float(held[species])
+
+
 def find_row(table_name: str, **wanted: Any) -> Mapping[str, Any] | None:
     """The first row of a table whose fields have the wanted values."""
     for row in table(table_name).rows:
