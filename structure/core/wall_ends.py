@@ -13,8 +13,9 @@ from structure.core.materials.section import Section
 from structure.core.materials.species import perpendicular_value
 from structure.core.members.beam import BeamResult
 from structure.core.members.bearing import BearingQuestion, BearingResult, PlateQuestion, check_bearing
-from structure.core.members.footing import FootingQuestion, FootingResult, size_pad
-from structure.core.members.footing_checks import Base
+from structure.core.members.footing import FootingResult, size_pad
+from structure.core.members.footing_pad import Base
+from structure.core.members.footing_question import FootingQuestion
 from structure.core.members.post import PostQuestion, PostResult
 from structure.core.members.post_search import PostCandidate, search_posts
 from structure.core.members.stated_post import StatedPost, StatedResult, check_stated_post

@@ -1,49 +1,44 @@
-"""A square plain concrete pad under one post: sized, or an existing one checked. lbf, in, psi.
+"""A pad under one post, plain or reinforced: sized, or checked by its sizes. lbf, in, psi.
 
 The soil is asked at service load with the weight of the pad, the concrete at factored load without
-it. Side and thickness that are not given are solved to the step.
+it. Sides, thickness and number of bars that are not given are solved to the step.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
 from structure.core.clauses import Editions
-from structure.core.codes.us import concrete, irc, soil
-from structure.core.codes.us.combinations import Combination, asd, strength_concrete
+from structure.core.codes.us import concrete, soil
+from structure.core.codes.us import concrete_reinforced as steel
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.checkdata import check_data, worst
-from structure.core.members.footing_checks import SAME, Base, Force, Pad, pad_checks
-from structure.core.trace import Check, Step
+from structure.core.members.footing_bars import LEAST_BARS, bars_data
+from structure.core.members.footing_checks import kern, plain_checks, soil_steps
+from structure.core.members.footing_pad import SAME, Force, Mat, Pad
+from structure.core.members.footing_question import (
+    FootingQuestion,
+    Reinforcement,
+    outside_the_kern,
+    scope,
+    worst_factored,
+    worst_service,
+)
+from structure.core.members.footing_reinforced import reinforced_checks
+from structure.core.members.footing_sides import Sides, solve_sides
+from structure.core.trace import Check
 from structure.core.units import quantity
 
-THICKEST = 48.0  # in; past this nobody pours a plain pad by hand: common practice
-_PLACE = (
-    "The post stands in the middle of the pad, and the pad on undisturbed soil or engineered fill, never on "
-    "a slab alone; no footing beside it may be undermined."
-)
-STEPS = (0.25, 12.0)  # in; finer is not formed, coarser is no rounding
+THICKEST = 48.0  # in; past this nobody pours a pad by hand: common practice
 THICK = 24.0  # in; from here on a reinforced pad is worth asking for: common practice
-
-
-@dataclass(frozen=True, slots=True)
-class FootingQuestion:
-    """Loads by case [lbf], allowable soil pressure and f'c [psi], density [lbf/in**3], sizes [in]."""
-
-    loads: Mapping[str, float]
-    soil: float
-    base: Base
-    f_c: float = concrete.MIN_STRENGTH
-    density: float = 150.0 / 1728.0
-    net: bool = False
-    soil_from: str | None = None
-    side: float | None = None
-    thickness: float | None = None
-    step: float = 2.0
-    existing: bool = False
+MOST_MORE_BARS = 12  # beyond the least that may lie there; after that a thicker pad is the better answer
+_PLACE = (
+    "The pad stands on undisturbed soil or engineered fill, the post never on a slab alone; no footing "
+    "beside it may be undermined."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,13 +47,16 @@ class FootingResult:
 
     pad: Pad
     checks: tuple[Check, ...]
-    required_side: Step
+    required: Sides
+    service: Force
     solved: tuple[str, ...]
     remarks: tuple[str, ...]
+    editions: Editions
 
     @property
     def governing(self) -> Check:
-        return worst(self.checks)
+        """The largest ratio. Bars with just the cover asked for would hide what sizes the pad: left out if met."""
+        return worst(each for each in self.checks if each.name != "cover" or not each.passes)
 
     @property
     def passes(self) -> bool:
@@ -67,149 +65,184 @@ class FootingResult:
     @property
     def volume(self) -> float:
         """Concrete of the pad [in**3], no waste."""
-        return self.pad.side**2 * self.pad.thickness
+        return self.pad.length * self.pad.width * self.pad.thickness
 
     def as_data(self) -> dict[str, Any]:
         """The result of the `footing` kind."""
+        pad = self.pad
+        length, width = quantity(pad.length, "length"), quantity(pad.width, "length")
         return {
             "passes": self.passes,
             "governing": self.governing.name,
             "ratio": self.governing.ratio,
-            "side": quantity(self.pad.side, "length"),
-            "thickness": quantity(self.pad.thickness, "length"),
+            "side": length if pad.square else {"length": length, "width": width},
+            "length": length,
+            "width": width,
+            "thickness": quantity(pad.thickness, "length"),
             "pressure": quantity(self.checks[0].demand, "pressure"),
-            "required_side": quantity(self.required_side.result, "length"),
+            "pressures": pressures(pad, self.service, self.editions),
+            "required_side": quantity(self.required.needed, "length"),
             "volume": quantity(self.volume, "volume"),
-            "bars": None,
+            "bars": None if pad.bars is None else bars_data(pad, pad.bars, self.editions),
             "solved": list(self.solved),
             "checks": {check.name: check_data(check) for check in self.checks},
-            "steps": [self.required_side.as_data()],
+            "steps": [step.as_data() for step in self.required.steps],
             "remarks": list(self.remarks),
         }
 
 
-def size_pad(question: FootingQuestion, editions: Editions) -> FootingResult:
-    """Solve what is not given of a pad and check all of it. ACI 318-19 chapter 14, IRC R403.1.1.
+def pressures(pad: Pad, service: Force, editions: Editions) -> dict[str, Any]:
+    """Service pressure gross (with the pad's weight) and net (without), at the worst and the least corner."""
+    steps = soil_steps(pad, service, editions)
+    gross, net, mean = steps[-1].result, steps[-2].result, steps[0].result
+    least = soil.least_pressure.step(editions, q=mean, k=kern(pad, editions).result).result
+    weight = gross - net
+    return {
+        "gross": {
+            "max": quantity(gross, "pressure"),
+            "min": quantity(least + weight, "pressure"),
+        },
+        "net": {"max": quantity(net, "pressure"), "min": quantity(least, "pressure")},
+    }
 
-    With both sizes absent the thinnest pad that passes is taken; with a side given, the thinnest that
+
+def pad_checks(pad: Pad, service: Force, factored: Force, editions: Editions) -> tuple[Check, ...]:
+    """Every check of the pad: as plain concrete, or with its bars."""
+    check = plain_checks if pad.bars is None else reinforced_checks
+    return check(pad, service, factored, editions)
+
+
+def size_pad(question: FootingQuestion, editions: Editions) -> FootingResult:
+    """Solve what is not given of a pad and check all of it. ACI 318-19 chapters 13 and 14, IRC R403.1.1.
+
+    The thinnest pad that passes is taken, with the fewest bars; with the sides given, the thinnest that
     passes all but the soil, which no thickness helps. Raises InputError for sizes that cannot be, and
-    OutOfScope for soil, concrete or loads that the rules held here do not cover.
+    OutOfScope for soil, concrete, bars or loads that the rules held here do not cover.
     """
-    _scope(question, editions)
-    service, factored = _worst_service(question, editions), _worst_factored(question)
-    solved = tuple(name for name in ("side", "thickness") if getattr(question, name) is None)
-    result = None
+    scope(question, editions)
+    service, factored = worst_service(question.loads, editions), worst_factored(question.loads)
+    solved = _solved(question)
+    last: FootingResult | None = None
+    refusal: OutOfScope | None = None
     for thickness in _thicknesses(question):
-        side = question.side
-        needed = _required(question, service, thickness, editions)
-        if side is None:
-            if needed is None:
-                break
-            side = _rounded_side(question, needed.result)
-        pad = Pad(side, thickness, question.f_c, question.density, question.soil, question.net, question.base)
-        checks = pad_checks(pad, service, factored, editions)
-        result = FootingResult(
-            pad, checks, needed or _at_no_thickness(question, service, editions), solved, ()
-        )
-        wanted = checks if question.side is None else checks[1:]
-        if question.thickness is not None or all(check.passes for check in wanted):
-            return replace(result, remarks=_remarks(question, result, editions))
-    if result is not None and question.side is not None:
-        return replace(result, remarks=_remarks(question, result, editions))
-    if question.thickness is not None:
+        sides = solve_sides(question, service, thickness, editions)
+        if sides is None:
+            break
+        for pad in _pads(question, sides, thickness):
+            try:
+                checks = pad_checks(pad, service, factored, editions)
+            except OutOfScope as refused:
+                refusal = refused  # a thicker pad or a wider one may be covered
+                continue
+            last = FootingResult(pad, checks, sides, service, solved, (), editions)
+            wanted = checks[1:] if question.sides_given else checks
+            if all(check.passes for check in wanted):
+                return replace(last, remarks=_remarks(question, last, editions))
+    if last is not None and (question.thickness is not None or question.sides_given):
+        return replace(last, remarks=_remarks(question, last, editions))
+    raise refusal if last is None and refusal is not None else _nothing(question, last, editions)
+
+
+def _solved(question: FootingQuestion) -> tuple[str, ...]:
+    names = []
+    length, width = question.sides
+    if length is None and width is None:
+        names.append("side")
+    else:
+        names += [name for name, side in (("length", length), ("width", width)) if side is None]
+    if question.thickness is None:
+        names.append("thickness")
+    mat = question.reinforcement
+    if mat is not None and None in (mat.along_length, mat.along_width):
+        names.append("bars")
+    return tuple(names)
+
+
+def _nothing(
+    question: FootingQuestion, last: FootingResult | None, editions: Editions
+) -> InputError | OutOfScope:
+    """Why no pad was found."""
+    if question.thickness is not None and last is None:
         most = question.soil / question.density
-        raise InputError(
+        return InputError(
             "thickness",
             f"{question.thickness:g} in",
             f"a thickness under {most:g} in, where the pad's own weight uses up the soil",
         )
-    raise OutOfScope(
-        concrete.REINFORCED_FOOTING.at(editions),
-        f"no plain pad up to {THICKEST:g} in thick carries it; a reinforced pad or a pile is the engineer's",
+    if question.off_middle and last is None:
+        return outside_the_kern(editions)
+    kind = "plain" if question.reinforcement is None else "reinforced"
+    failing = "" if last is None else ", ".join(c.name for c in last.checks if not c.passes)
+    why = f"; the last one tried fails {failing}" if failing and kind == "reinforced" else ""
+    return OutOfScope(
+        concrete.FOUNDATIONS.at(editions),
+        f"no {kind} pad up to {THICKEST:g} in thick carries it{why}; "
+        + (
+            "a reinforced pad or a pile may" if kind == "plain" else "other bars, a plain pad or the engineer"
+        ),
     )
-
-
-def _scope(question: FootingQuestion, editions: Editions) -> None:
-    base, slack = question.base, 1 + SAME
-    if question.soil * slack < soil.PRESUMPTIVE_FLOOR and question.soil_from == "presumptive":
-        raise OutOfScope(
-            soil.INVESTIGATION.at(editions),
-            "soil under 1,500 psf is never presumed: it needs a soils investigation",
-        )
-    if question.soil > soil.PRESUMPTIVE_CEILING * slack:
-        raise OutOfScope(
-            soil.PRESUMPTIVE.at(editions), "soil above 12,000 psf is past the last row of the table"
-        )
-    if question.f_c * slack < concrete.MIN_STRENGTH or question.f_c > concrete.MAX_STRENGTH * slack:
-        raise OutOfScope(
-            concrete.STRENGTH_RANGE.at(editions),
-            f"f'c of {question.f_c:g} psi; held: {concrete.MIN_STRENGTH:g} to {concrete.MAX_STRENGTH:g} psi",
-        )
-    density = question.density * 1728
-    if density * slack < concrete.MIN_DENSITY or density > concrete.MAX_DENSITY * slack:
-        raise OutOfScope(
-            concrete.DENSITY_RANGE.at(editions),
-            f"density of {density:g} lbf/ft**3; held: {concrete.MIN_DENSITY:g} to {concrete.MAX_DENSITY:g}",
-        )
-    if not STEPS[0] <= question.step <= STEPS[1]:
-        raise InputError("step", f"{question.step:g} in", f"a step of {STEPS[0]:g} to {STEPS[1]:g} in")
-    widest = max(base.length, base.width)
-    if question.side is not None and question.side <= widest:
-        raise InputError(
-            "side", f"{question.side:g} in", f"a side of more than the {widest:g} in that stands on it"
-        )
-    if question.thickness is not None and question.thickness <= concrete.SOIL_FACE_LOSS:
-        raise InputError("thickness", f"{question.thickness:g} in", "a thickness of more than 2 in")
-    if base.column > min(base.length, base.width):
-        raise InputError("post.column", f"{base.column:g} in", "a post no wider than its plate")
-
-
-def _worst_service(question: FootingQuestion, editions: Editions) -> Force:
-    present = [case for case, value in question.loads.items() if value]
-    sums = _sums(asd(present), question.loads)
-    if any(force.value < 0 for force in sums):
-        raise OutOfScope(irc.ENGINEERED_DESIGN.at(editions), "net uplift on the pad: engineered design")
-    if not sums or max(force.value for force in sums) <= 0:
-        raise InputError("loads", "no load", "at least one load of more than zero")
-    return max(sums, key=lambda force: force.value)
-
-
-def _worst_factored(question: FootingQuestion) -> Force:
-    present = [case for case, value in question.loads.items() if value]
-    return max(_sums(strength_concrete(present), question.loads), key=lambda force: force.value)
-
-
-def _sums(combinations: Iterable[Combination], loads: Mapping[str, float]) -> list[Force]:
-    return [
-        Force(each.name, sum(factor * loads[case] for factor, case in each.terms)) for each in combinations
-    ]
 
 
 def _thicknesses(question: FootingQuestion) -> Iterable[float]:
     if question.thickness is not None:
         return (question.thickness,)
-    first = math.ceil(concrete.MIN_FOOTING_THICKNESS / question.step - SAME)
+    mat = question.reinforcement
+    least = (
+        concrete.MIN_FOOTING_THICKNESS
+        if mat is None
+        else steel.BOTTOM_DEPTH + mat.cover + 1.5 * mat.bar.diameter
+    )
+    first = math.ceil(least / question.step - SAME)
     last = max(first, math.floor(THICKEST / question.step + SAME))
     return (n * question.step for n in range(first, last + 1))
 
 
-def _required(question: FootingQuestion, service: Force, thickness: float, editions: Editions) -> Step | None:
-    density = 0.0 if question.net else question.density
-    if question.soil <= density * thickness:
-        return None
-    return soil.required_side.step(editions, P=service.value, q_a=question.soil, gamma=density, t=thickness)
-
-
-def _at_no_thickness(question: FootingQuestion, service: Force, editions: Editions) -> Step:
-    return soil.required_side.step(
-        editions, P=service.value, q_a=question.soil, gamma=0.0, t=0.0, note="before the weight of any pad"
+def _pads(question: FootingQuestion, sides: Sides, thickness: float) -> Iterator[Pad]:
+    """The pad of that thickness; with bars that are to be counted, one for each number of them."""
+    pad = Pad(
+        sides.length,
+        sides.width,
+        thickness,
+        question.f_c,
+        question.density,
+        question.soil,
+        question.net,
+        question.base,
+        question.off_length,
+        question.off_width,
     )
+    mat = question.reinforcement
+    if mat is None:
+        yield pad
+        return
+    for n_1, n_2 in _counts(mat, pad):
+        yield replace(pad, bars=Mat(mat.bar, n_1, n_2, mat.f_y, mat.cover))
 
 
-def _rounded_side(question: FootingQuestion, needed: float) -> float:
-    least = max(question.base.length, question.base.width) + 2 * irc.MIN_PROJECTION
-    steps = max(needed, least) / question.step
-    return math.ceil(steps * (1 - SAME)) * question.step
+def _counts(mat: Reinforcement, pad: Pad) -> Iterator[tuple[int, int]]:
+    """Numbers of bars both ways, fewest first; the same spacing both ways where both are solved."""
+    first = [
+        given or _fewest(mat, across, pad.thickness)
+        for given, across in ((mat.along_length, pad.width), (mat.along_width, pad.length))
+    ]
+    if None not in (mat.along_length, mat.along_width):
+        yield first[0], first[1]
+        return
+    for more in range(MOST_MORE_BARS + 1):
+        grown = [n if given else n + more for n, given in zip(first, _given(mat), strict=True)]
+        yield grown[0], grown[1]
+
+
+def _given(mat: Reinforcement) -> tuple[bool, bool]:
+    return mat.along_length is not None, mat.along_width is not None
+
+
+def _fewest(mat: Reinforcement, across: float, thickness: float) -> int:
+    """The least number that the least steel and the widest spacing leave."""
+    by_area = math.ceil(steel.least_steel(across, thickness) / mat.bar.area * (1 - SAME))
+    room = across - 2 * mat.cover - mat.bar.diameter
+    by_spacing = math.ceil(room / steel.widest_spacing(thickness) * (1 - SAME)) + 1
+    return int(max(LEAST_BARS, by_area, by_spacing))
 
 
 def _remarks(question: FootingQuestion, result: FootingResult, editions: Editions) -> tuple[str, ...]:
@@ -230,9 +263,20 @@ def _remarks(question: FootingQuestion, result: FootingResult, editions: Edition
         )
     if question.net:
         remarks.append("The soil value is net: the weight of the pad was left out of the pressure.")
+    if question.off_middle:
+        remarks.append(
+            "The post stands off the middle: the pressure is a plane over the whole pad, its largest value "
+            "is held against the soil, and punching takes the slope of it along."
+        )
+    if question.reinforcement is not None:
+        remarks.append(
+            "Straight, uncoated bars both ways near the bottom; hooks are not counted. Shear is without "
+            f"stirrups by {steel.ONE_WAY_SHEAR.at(editions)}, the size effect left out as "
+            f"{steel.SIZE_EFFECT.at(editions)} permits; aggregate up to 3/4 in."
+        )
     if not result.passes:
         failing = [check.name for check in result.checks if not check.passes]
         remarks.append(f"Does not pass: {', '.join(failing)}.")
-    if result.pad.thickness > THICK:
-        remarks.append("So thick a plain pad is unusual: ask the engineer for a reinforced one.")
+    if result.pad.thickness > THICK and question.reinforcement is None:
+        remarks.append("So thick a plain pad is unusual: a reinforced one is worth a look.")
     return tuple(remarks)

@@ -1,150 +1,130 @@
-"""The checks of one plain concrete pad of known size: soil, concrete, and the sizes the IRC asks for."""
+"""Checks of a pad of known size: soil, plain concrete, and the sizes the IRC asks for."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable
 
 from structure.core.clauses import ClauseRef, Editions
-from structure.core.codes.us import concrete, irc, soil
+from structure.core.codes.us import concrete, concrete_pad, irc, soil
+from structure.core.members.footing_pad import SAME, Force, Pad
+from structure.core.members.footing_statics import Demand, Statics, frustum
 from structure.core.trace import Check, Step
 
-# Sums of decimal sizes miss each other by rounding; within this they are the same number.
-SAME = 1e-9
 
-
-@dataclass(frozen=True, slots=True)
-class Base:
-    """What stands on the pad: a square post, or a plate with the side of the post on it [in].
-
-    The critical sections of a post are at its face; those of a steel plate halfway between the post's
-    face and the plate's edge. A plate whose post is unknown counts as one with a post of no width.
-    """
-
-    length: float
-    width: float
-    plate: bool = False
-    column: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class Pad:
-    """A square pad: side and thickness [in], f'c [psi], density [lbf/in**3], soil [psi]."""
-
-    side: float
-    thickness: float
-    f_c: float
-    density: float
-    soil: float
-    net: bool
-    base: Base
-
-
-@dataclass(frozen=True, slots=True)
-class Force:
-    """The load of the combination that governs [lbf]."""
-
-    combination: str
-    value: float
-
-
-def pad_checks(pad: Pad, service: Force, factored: Force, editions: Editions) -> tuple[Check, ...]:
-    """Every check of the pad. ACI 318-19 chapter 14 on factored load, soil on service load, IRC sizes."""
-    sheet = _Sheet(pad, factored, editions)
+def plain_checks(pad: Pad, service: Force, factored: Force, editions: Editions) -> tuple[Check, ...]:
+    """Every check of a plain pad. ACI 318-19 chapter 14 on factored load, soil on service load, IRC sizes."""
+    sheet = _Plain(pad, factored, editions)
     return (
         soil_check(pad, service, editions),
         sheet.punching(),
         sheet.one_way_shear(),
         sheet.flexure(),
         sheet.bearing(),
-        *_sizes(pad, editions),
+        *plain_sizes(sheet.statics),
     )
 
 
+def kern(pad: Pad, editions: Editions) -> Step:
+    """How far out in the kern the post stands."""
+    return concrete_pad.kern_ratio.step(
+        editions, e_1=pad.off_length, e_2=pad.off_width, L=pad.length, W=pad.width
+    )
+
+
+def soil_steps(pad: Pad, service: Force, editions: Editions) -> tuple[Step, ...]:
+    """Net pressure at the worst corner, then gross: the last step is what a gross soil value is held against."""
+    q = soil.post_pressure.step(editions, P=service.value, L=pad.length, W=pad.width)
+    steps = [q]
+    if pad.off_middle:
+        k = kern(pad, editions)
+        steps += [k, soil.edge_pressure.step(editions, q=q.result, k=k.result)]
+    gross = soil.gross_pressure.step(editions, q=steps[-1].result, gamma=pad.density, t=pad.thickness)
+    return (*steps, gross)
+
+
 def soil_check(pad: Pad, service: Force, editions: Editions) -> Check:
-    """Soil pressure at service load. ACI 318-19 14.3.2.2."""
+    """Soil pressure at service load. ACI 318-19 13.3.1.1; plain pads 14.3.2.2."""
+    steps = soil_steps(pad, service, editions)
     if pad.net:
-        step = soil.net_pressure.step(editions, P=service.value, B=pad.side)
-    else:
-        step = soil.gross_pressure.step(
-            editions, P=service.value, B=pad.side, gamma=pad.density, t=pad.thickness
-        )
-    return _check(
+        steps = steps[:-1]
+    return made(
         "soil",
-        step.result,
+        steps[-1].result,
         pad.soil,
         "pressure",
         service.combination,
-        step.clause,
-        (step,),
+        steps[-1].clause,
+        steps,
         "net: pad weight left out" if pad.net else "gross: pad weight counted",
     )
 
 
-class _Sheet:
-    """The concrete checks of one pad; numbers that several checks share are worked once."""
+class _Plain:
+    """The concrete checks of one plain pad; numbers that several checks share are worked once."""
 
     def __init__(self, pad: Pad, factored: Force, editions: Editions) -> None:
         self.pad, self.factored, self.editions = pad, factored, editions
-        at = editions
-        self.root = concrete.root_strength.step(at, f_c=pad.f_c, psi_1=1.0)
-        self.light = concrete.lightweight_factor.step(at, w_c=pad.density * 1728, w_1=1.0)
-        self.h = concrete.effective_thickness.step(at, t=pad.thickness, t_soil=concrete.SOIL_FACE_LOSS)
-        self.q_u = concrete.factored_pressure.step(at, P_u=factored.value, B=pad.side)
-        self.sections = critical_widths(pad.base, editions)
-        self.c_1, self.c_2 = (width for width, _ in self.sections)
-        self.plate_steps = tuple(step for _, step in self.sections if step is not None)
-        self.p = concrete.projection.step(
-            at, B=pad.side, c=min(self.c_1, self.c_2), note="the longer projection"
-        )
+        self.root = concrete.root_strength.step(editions, f_c=pad.f_c, psi_1=1.0)
+        self.light = concrete.lightweight_factor.step(editions, w_c=pad.density * 1728, w_1=1.0)
+        self.h = concrete.effective_thickness.step(editions, t=pad.thickness, t_soil=concrete.SOIL_FACE_LOSS)
+        self.statics = Statics(pad, factored, self.h.result, editions)
 
     def punching(self) -> Check:
-        at, h = self.editions, self.h.result
-        beta = concrete.loaded_ratio.step(at, c_1=self.c_1, c_2=self.c_2)
-        b_o = concrete.punching_perimeter.step(at, c_1=self.c_1, c_2=self.c_2, h=h)
-        V_u = concrete.punching_demand.step(
-            at, q_u=self.q_u.result, B=self.pad.side, c_1=self.c_1, c_2=self.c_2, h=h
-        )
+        at, force = self.editions, self.statics.punching()
         V_n = concrete.punching_strength.step(
-            at, beta=beta.result, lambda_c=self.light.result, sqrt_fc=self.root.result, b_o=b_o.result, h=h
+            at,
+            beta=force.beta,
+            lambda_c=self.light.result,
+            sqrt_fc=self.root.result,
+            b_o=force.perimeter,
+            h=self.h.result,
         )
-        phi = concrete.design_shear.step(at, phi=concrete.PHI_PLAIN, V_n=V_n.result)
-        note = "" if V_u.result else "the perimeter reaches past the pad: no punching"
-        steps = (self.q_u, self.h, *self.plate_steps, b_o, V_u, self.root, self.light, beta, V_n, phi)
-        return self._check("punching", V_u.result, phi.result, "force", V_n.clause, steps, note)
+        phi = concrete_pad.design_shear.step(at, phi=concrete.PHI_PLAIN, V_n=V_n.result)
+        steps = (self.h, *force.steps, self.root, self.light, *force.capacity_steps, V_n, phi)
+        return self._check(
+            "punching", force.value, phi.result, "force", V_n.clause, steps, no_punching(force.value)
+        )
 
     def one_way_shear(self) -> Check:
-        at, h = self.editions, self.h.result
-        V_u = concrete.one_way_demand.step(at, q_u=self.q_u.result, B=self.pad.side, p=self.p.result, h=h)
-        V_n = concrete.one_way_strength.step(
-            at, lambda_c=self.light.result, sqrt_fc=self.root.result, b_w=self.pad.side, h=h
-        )
-        phi = concrete.design_shear.step(at, phi=concrete.PHI_PLAIN, V_n=V_n.result)
-        note = "" if V_u.result else "the critical section lies outside the pad: no shear"
-        steps = (self.q_u, self.h, *self.plate_steps, self.p, V_u, self.root, self.light, V_n, phi)
-        return self._check("one_way_shear", V_u.result, phi.result, "force", V_n.clause, steps, note)
+        at = self.editions
+
+        def check(demand: Demand) -> Check:
+            V_n = concrete.one_way_strength.step(
+                at,
+                lambda_c=self.light.result,
+                sqrt_fc=self.root.result,
+                b_w=demand.way.across,
+                h=self.h.result,
+            )
+            phi = concrete_pad.design_shear.step(at, phi=concrete.PHI_PLAIN, V_n=V_n.result)
+            steps = (self.h, *demand.steps, self.root, self.light, V_n, phi)
+            note = shear_note(demand)
+            return self._check("one_way_shear", demand.value, phi.result, "force", V_n.clause, steps, note)
+
+        return worst_way(self.statics, self.statics.shear, check)
 
     def flexure(self) -> Check:
         at = self.editions
-        M_u = concrete.bending_demand.step(at, q_u=self.q_u.result, B=self.pad.side, p=self.p.result)
-        S_m = concrete.pad_modulus.step(at, B=self.pad.side, h=self.h.result)
-        M_n = concrete.bending_strength.step(
-            at, lambda_c=self.light.result, sqrt_fc=self.root.result, f_c=self.pad.f_c, S_m=S_m.result
-        )
-        phi = concrete.design_moment.step(at, phi=concrete.PHI_PLAIN, M_n=M_n.result)
-        steps = (self.q_u, *self.plate_steps, self.p, M_u, self.h, S_m, self.root, self.light, M_n, phi)
-        return self._check("flexure", M_u.result, phi.result, "moment", M_n.clause, steps)
+
+        def check(demand: Demand) -> Check:
+            S_m = concrete.pad_modulus.step(at, b=demand.way.across, h=self.h.result)
+            M_n = concrete.bending_strength.step(
+                at, lambda_c=self.light.result, sqrt_fc=self.root.result, f_c=self.pad.f_c, S_m=S_m.result
+            )
+            phi = concrete_pad.design_moment.step(at, phi=concrete.PHI_PLAIN, M_n=M_n.result)
+            steps = (*demand.steps, self.h, S_m, self.root, self.light, M_n, phi)
+            return self._check(
+                "flexure", demand.value, phi.result, "moment", M_n.clause, steps, demand.way.name
+            )
+
+        return worst_way(self.statics, self.statics.moment, check)
 
     def bearing(self) -> Check:
-        at, base = self.editions, self.pad.base
-        A_1 = concrete.loaded_area.step(at, c_1=base.length, c_2=base.width)
-        x = concrete.frustum_reach.step(
-            at, B=self.pad.side, c_1=base.length, c_2=base.width, t=self.pad.thickness
+        steps = frustum(self.pad, self.editions)
+        phi = concrete_pad.design_bearing.step(self.editions, phi=concrete.PHI_PLAIN, B_n=steps[-1].result)
+        return self._check(
+            "bearing", self.factored.value, phi.result, "force", steps[-1].clause, (*steps, phi)
         )
-        A_2 = concrete.frustum_area.step(at, c_1=base.length, c_2=base.width, x=x.result)
-        B_n = concrete.bearing_strength.step(at, f_c=self.pad.f_c, A_1=A_1.result, A_2=A_2.result)
-        phi = concrete.design_bearing.step(at, phi=concrete.PHI_PLAIN, B_n=B_n.result)
-        steps = (A_1, x, A_2, B_n, phi)
-        return self._check("bearing", self.factored.value, phi.result, "force", B_n.clause, steps)
 
     def _check(
         self,
@@ -156,35 +136,37 @@ class _Sheet:
         steps: tuple[Step, ...],
         note: str = "",
     ) -> Check:
-        return _check(name, demand, capacity, dimension, self.factored.combination, clause, steps, note)
+        return made(name, demand, capacity, dimension, self.factored.combination, clause, steps, note)
 
 
-def critical_widths(
-    base: Base, editions: Editions
-) -> tuple[tuple[float, Step | None], tuple[float, Step | None]]:
-    """Width between critical sections both ways [in], with its step where it is a plate."""
-    if not base.plate:
-        return (base.length, None), (base.width, None)
-    along, across = (
-        concrete.plate_section.step(editions, c_post=base.column, c_plate=side)
-        for side in (base.length, base.width)
-    )
-    return (along.result, along), (across.result, across)
+def no_punching(force: float) -> str:
+    return "" if force > 0 else "the perimeter reaches past the pad: no punching"
 
 
-def _sizes(pad: Pad, editions: Editions) -> tuple[Check, ...]:
-    clause, t = irc.FOOTING_SIZE.at(editions), pad.thickness
-    widths = [width for width, _ in critical_widths(pad.base, editions)]
-    longer = concrete.projection.step(editions, B=pad.side, c=min(widths), note="the longer projection")
-    edge = concrete.projection.step(
-        editions, B=pad.side, c=max(pad.base.length, pad.base.width), note="beyond the edge of post or plate"
-    )
-    plain = concrete.FOOTING_THICKNESS.at(editions)
+def shear_note(demand: Demand) -> str:
+    return demand.way.name if demand.value else "the critical section lies outside the pad: no shear"
+
+
+def worst_way(statics: Statics, demand: Callable[..., Demand], check: Callable[[Demand], Check]) -> Check:
+    """The check of the half of the pad with the largest ratio; of equals the one along the length."""
+    checks = [check(demand(way)) for way in statics.ways]
+    return max(checks, key=lambda each: each.ratio)
+
+
+def common_sizes(statics: Statics) -> tuple[Check, ...]:
+    """What IRC R403.1.1 asks of any pad: 2 in beyond what stands on it, 6 in thick."""
+    pad, at = statics.pad, statics.editions
+    clause = irc.FOOTING_SIZE.at(at)
+    edges = [
+        concrete_pad.projection.step(at, L=side, c=c, e=off, note="beyond the edge of post or plate")
+        for side, c, off in (
+            (pad.length, pad.base.length, pad.off_length),
+            (pad.width, pad.base.width, pad.off_width),
+        )
+    ]
+    edge = min(edges, key=lambda step: step.result)
     return (
-        _check(
-            "projection", longer.result, t, "length", "", clause, (longer,), "not more than the thickness"
-        ),
-        _check(
+        made(
             "projection_least",
             irc.MIN_PROJECTION,
             edge.result,
@@ -194,14 +176,46 @@ def _sizes(pad: Pad, editions: Editions) -> tuple[Check, ...]:
             (edge,),
             "at least 2 in",
         ),
-        _check("thickness", irc.MIN_FOOTING_THICKNESS, t, "length", "", clause, (), "at least 6 in"),
-        _check(
-            "thickness_plain", concrete.MIN_FOOTING_THICKNESS, t, "length", "", plain, (), "at least 8 in"
+        made(
+            "thickness", irc.MIN_FOOTING_THICKNESS, pad.thickness, "length", "", clause, (), "at least 6 in"
         ),
     )
 
 
-def _check(
+def plain_sizes(statics: Statics) -> tuple[Check, ...]:
+    """The sizes of a plain pad: its projection no longer than its thickness (IRC), 8 in thick (ACI)."""
+    t, at = statics.pad.thickness, statics.editions
+    longer = longest(statics.projection(way) for way in statics.ways)
+    return (
+        made(
+            "projection",
+            longer.result,
+            t,
+            "length",
+            "",
+            irc.FOOTING_SIZE.at(at),
+            (*statics.plate_steps, longer),
+            "not more than the thickness",
+        ),
+        *common_sizes(statics),
+        made(
+            "thickness_plain",
+            concrete.MIN_FOOTING_THICKNESS,
+            t,
+            "length",
+            "",
+            concrete.FOOTING_THICKNESS.at(at),
+            (),
+            "at least 8 in",
+        ),
+    )
+
+
+def longest(steps: Iterable[Step]) -> Step:
+    return max(steps, key=lambda step: step.result)
+
+
+def made(
     name: str,
     demand: float,
     capacity: float,
@@ -211,6 +225,7 @@ def _check(
     steps: tuple[Step, ...],
     note: str = "",
 ) -> Check:
+    """A check in which a demand within rounding of the capacity is the capacity."""
     if abs(demand - capacity) <= SAME * abs(capacity):
         demand = capacity
     return Check(name, demand, capacity, dimension, combination, clause, steps, note)

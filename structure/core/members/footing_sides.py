@@ -1,0 +1,111 @@
+"""The sides of a pad from what the soil may carry. lbf, in, psi."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from structure.core.clauses import Editions
+from structure.core.codes.us import concrete_pad, irc, soil
+from structure.core.members.footing_pad import SAME, Force
+from structure.core.members.footing_question import FootingQuestion
+from structure.core.trace import Step
+
+MOST_SIDE = 40.0 * 12.0  # in; past this the pad is a mat: common practice
+HALVINGS = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Sides:
+    """Length and width that were taken [in], and the side that the soil asks for before rounding."""
+
+    length: float
+    width: float
+    needed: float
+    steps: tuple[Step, ...]
+
+
+def solve_sides(
+    question: FootingQuestion, service: Force, thickness: float, editions: Editions
+) -> Sides | None:
+    """Sides at that thickness; None where the pad's own weight leaves nothing of the soil, or none is wide enough.
+
+    With both sides given they are kept, and what a square pad would need is told beside them.
+    """
+    length, width = question.sides
+    density = 0.0 if question.net else question.density
+    room = question.soil - density * thickness
+    if room <= 0:
+        if length is None or width is None:
+            return None
+        step = soil.required_side.step(
+            editions,
+            P=service.value,
+            q_a=question.soil,
+            gamma=0.0,
+            t=0.0,
+            note="before the weight of any pad",
+        )
+        return Sides(length, width, step.result, (step,))
+    needed, steps = _needed(question, service, density, thickness, editions)
+    if needed is None:
+        return None
+    if length is not None and width is not None:
+        return Sides(length, width, needed, steps)
+    rounded = _rounded(question, needed)
+    return Sides(length or rounded, width or rounded, needed, steps)
+
+
+def _needed(
+    question: FootingQuestion, service: Force, density: float, thickness: float, editions: Editions
+) -> tuple[float | None, tuple[Step, ...]]:
+    length, width = question.sides
+    other = length or width if (length is None) != (width is None) else None
+    if other is None:
+        step = soil.required_side.step(
+            editions, P=service.value, q_a=question.soil, gamma=density, t=thickness
+        )
+    else:
+        step = soil.required_length.step(
+            editions, P=service.value, W=other, q_a=question.soil, gamma=density, t=thickness
+        )
+    if not question.off_middle:
+        return step.result, (step,)
+    allowed = question.soil - density * thickness
+    needed = _off_middle(question, service, allowed, step.result)
+    return needed, (step,)
+
+
+def _off_middle(question: FootingQuestion, service: Force, allowed: float, least: float) -> float | None:
+    """The side at which the worst corner of an off-centre pad is just allowed, by halving; None past 40 ft.
+
+    The pressure at that corner falls as the side grows, and so does the share of the kern that is used.
+    """
+
+    def holds(side: float) -> bool:
+        length, width = question.sides
+        L, W = length or side, width or side
+        k = concrete_pad.kern_ratio(question.off_length, question.off_width, L, W)
+        q = soil.post_pressure(service.value, L, W)
+        return bool(k <= 1 and soil.edge_pressure(q, k) <= allowed)
+
+    low, high = least, MOST_SIDE
+    if not holds(high):
+        return None
+    if holds(low):
+        return low
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        low, high = (low, middle) if holds(middle) else (middle, high)
+    return high
+
+
+def _rounded(question: FootingQuestion, needed: float) -> float:
+    base = question.base
+    square = question.sides == (None, None)
+    stands = [base.length + 2 * question.off_length, base.width + 2 * question.off_width]
+    given = question.sides
+    free = [each for each, side in zip(stands, given, strict=True) if side is None]
+    least = max(stands if square else free) + 2 * irc.MIN_PROJECTION
+    steps = max(needed, least) / question.step
+    return math.ceil(steps * (1 - SAME)) * question.step
