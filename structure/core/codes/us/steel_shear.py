@@ -92,20 +92,22 @@ def shear_strength(F_y: float, A_w: float, C_v: float) -> float:
 
 @formula(
     "F_cr",
-    "max(1.60 * E / ((L_v / D) ** 0.5 * s ** 1.25), 0.78 * E / s ** 1.5)",
+    "min(max(1.60 * E / ((L_v / D) ** 0.5 * s ** 1.25), 0.78 * E / s ** 1.5), 0.6 * F_y)",
     unit="psi",
     clause=ROUND,
     E="psi",
     L_v="in",
     D="in",
     s="",
+    F_y="psi",
 )
-def round_shear_stress(E: float, L_v: float, D: float, s: float) -> float:
-    """Shear buckling stress of a round tube, at most 0.6 F_y. AISC 360 equations G5-2.
+def round_shear_stress(E: float, L_v: float, D: float, s: float, F_y: float) -> float:
+    """Shear stress at which a round tube buckles or yields. AISC 360 equations G5-2.
 
-    E [psi], L_v: from the largest shear to none, D: diameter [in], s: D / t. [psi].
+    E, F_y [psi], L_v: from the largest shear to none, D: diameter [in], s: D / t. [psi].
     """
-    return max(1.60 * E / ((L_v / D) ** 0.5 * s**1.25), 0.78 * E / s**1.5)
+    stress: float = min(max(1.60 * E / ((L_v / D) ** 0.5 * s**1.25), 0.78 * E / s**1.5), 0.6 * F_y)
+    return stress
 
 
 @formula("V_n", "F_cr * A / 2", unit="lbf", clause=ROUND, F_cr="psi", A="in**2")

@@ -1,0 +1,75 @@
+"""A steel beam under US rules: bending with buckling sideways, shear, webs at bearings, deflection. AISC 360."""
+
+from __future__ import annotations
+
+from math import ceil
+
+from structure.core.clauses import Editions
+from structure.core.materials.section import Section
+from structure.core.materials.steel import SteelSection
+from structure.core.members.beam_demand import Demands
+from structure.core.members.beam_result import BeamResult, common_remarks, with_worst
+from structure.core.members.steel_bearing import bearings
+from structure.core.members.steel_service import SteelBending, bending, classes, deflections, shear
+from structure.core.members.steel_strength import Strength, strength
+from structure.data.loader import table
+
+LIFTING = "us/lifting"
+
+
+def evaluate(demands: Demands, weight: int, section: Section, editions: Editions) -> BeamResult:
+    """Check one steel section against forces already known; `weight` is the number of its self weight.
+
+    Raises OutOfScope for parts too slender for the clauses held and for a round tube with a bearing length.
+    """
+    assert isinstance(section, SteelSection)  # noqa: S101 - the table of rules sends only steel here
+    question = demands.question
+    held = strength(section, editions)
+    bent = bending(demands, weight, held, editions)
+    supports, plates = bearings(demands, weight, held, editions)
+    checks = [bent.check, shear(demands, weight, held, editions)]
+    checks += deflections(demands, weight, section, editions)
+    return BeamResult(
+        question=question,
+        section=section,
+        demands=demands,
+        weight=weight,
+        checks=with_worst(checks, supports),
+        supports=supports,
+        factors={"Cb": bent.C_b},
+        adjusted={"Fy": held.F_y, "E": held.E},
+        remarks=(*common_remarks(demands, weight, section), *_remarks(demands, held, bent)),
+        more={"local_buckling": classes(held), "plates": plates},
+    )
+
+
+def _remarks(demands: Demands, held: Strength, bent: SteelBending) -> list[str]:
+    question, section = demands.question, held.section
+    found = [carried(section.weight * question.line.length, section)]
+    kinds = ", ".join(f"{part.name} {part.kind}" for part in held.parts)
+    found.append(f"Local buckling by AISC 360 table B4.1b: {kinds}.")
+    if bent.L_b > 0:
+        found.append(f"The pressed flange is held every {bent.L_b / 12:.4g} ft at the least (AISC 360 F1).")
+    if section.rolled.form in ("W", "C"):
+        found.append("The ends must be held against rolling over (AISC 360 F1 and J10.7).")
+    if section.rolled.form == "C":
+        found.append("A channel twists under a load on its flange: it must be held where it is loaded.")
+    if question.bearings is None:
+        found.append("The web over the bearings was not checked: give the bearing length (AISC 360 J10).")
+    if question.wet:
+        found.append("Wet place: paint or galvanize; rust is not counted in the section.")
+    if question.repetitive:
+        found.append("Members that share a load do not make steel stronger; `repetitive` counts for wood.")
+    return found
+
+
+def carried(weight: float, section: SteelSection) -> str:
+    """Whether two persons can carry a member of this weight [lbf] in, in words."""
+    most = float(table(LIFTING).content["person"]["most"])
+    persons = max(1, ceil(weight / most - 1e-9))
+    if persons <= 2:
+        return f"{section.label} weighs {weight:,.0f} lbf in one piece: two persons can carry it in."
+    return (
+        f"{section.label} weighs {weight:,.0f} lbf in one piece: too much for two persons at {most:g} lbf each "
+        f"({table(LIFTING).document}); {persons} persons, or a lift."
+    )

@@ -1,0 +1,81 @@
+"""The plate under a steel beam or post on wood: wide enough for the wood, thick enough for itself.
+
+AISC Manual part 14: the plate is a strip that sticks out from the steel on it under even pressure.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil
+from typing import Any
+
+from structure.core.clauses import Editions
+from structure.core.codes.us import steel_shear as webs
+from structure.core.trace import Step
+from structure.core.units import quantity
+from structure.data.loader import table
+
+TABLE = "us/plate"
+GRADE = "A36"
+WIDTH_STEP = 0.5  # in; common practice: what plates are cut to
+THICKNESS_STEP = 0.125  # in; common practice
+LEAST_PLATE, MOST_PLATE = 0.25, 1.0  # in; common practice: thicker than that, the bearing is too short
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """A plate of length `N` along the beam and width `B` across it; not `needed` where the steel alone will do."""
+
+    needed: bool
+    N: float
+    B: float
+    thickness: float
+    F_c_perp: float
+    pressure: Step
+    steps: tuple[Step, ...]
+
+    @property
+    def label(self) -> str:
+        """`3 1/2 x 8 x 3/4 in`, as it is ordered."""
+        return f"{self.N:g} x {self.B:g} x {self.thickness:g} in"
+
+    def as_data(self) -> dict[str, Any]:
+        return {
+            "length": quantity(self.N, "length"),
+            "width": quantity(self.B, "length"),
+            "thickness": quantity(self.thickness, "length"),
+            "grade": GRADE,
+            "steps": [step.as_data() for step in self.steps],
+        }
+
+
+def plate_for(R: float, N: float, b: float, k: float, t: float, F_c_perp: float, editions: Editions) -> Plate:
+    """The plate under a reaction R [lbf] on a bearing N long [in], the steel on it b wide and t thick.
+
+    `k`: from the middle of the web to where the plate is held, F_c_perp of the wood [psi]. Where the wood
+    needs more width than the steel has, or the flange would bend, a plate; where even the thickest plate
+    is not enough, the steel alone, which then fails.
+    """
+    alone = _plate(R, N, b, k, t, F_c_perp, editions)
+    if alone.pressure.result <= F_c_perp and alone.steps[-1].result <= t:
+        return alone
+    B = max(ceil(R / (N * F_c_perp) / WIDTH_STEP - 1e-9) * WIDTH_STEP, ceil(b / WIDTH_STEP) * WIDTH_STEP)
+    spread = _plate(R, N, B, k, t, F_c_perp, editions)
+    thick = max(LEAST_PLATE, ceil(spread.steps[-1].result / THICKNESS_STEP - 1e-9) * THICKNESS_STEP)
+    if thick > MOST_PLATE:
+        return alone
+    return Plate(True, N, B, thick, F_c_perp, spread.pressure, spread.steps)
+
+
+def _plate(R: float, N: float, B: float, k: float, t: float, F_c_perp: float, editions: Editions) -> Plate:
+    pressure = webs.plate_pressure.step(editions, R=R, N=N, B=B)
+    n = webs.plate_cantilever.step(editions, B=B, k=k)
+    thickness = webs.plate_thickness.step(
+        editions, n=max(n.result, 0.0), f_p=pressure.result, F_y=plate_yield()
+    )
+    return Plate(False, N, B, t, F_c_perp, pressure, (pressure, n, thickness))
+
+
+def plate_yield() -> float:
+    """F_y of the plates that are cut for bearings [psi]."""
+    return next(float(row["values"]["Fy"]) for row in table(TABLE).rows if row["grade"] == GRADE)

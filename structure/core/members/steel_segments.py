@@ -1,0 +1,122 @@
+"""Unbraced segments of a steel beam, the moment in each and its C_b. AISC 360 F1.
+
+Braces at a distance stand from either end of a bay on, whichever is worse: a bay that the distance does not
+divide has one short segment, and nobody says at which end. A free end has no C_b, nor has the length from a
+support to a point of contraflexure, which is no brace.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from structure.core.codes.us import steel_bending as aisc
+from structure.core.members.beam_demand import Demands
+from structure.core.members.beam_question import Bracing
+from structure.core.statics.model import Bay
+
+Array = npt.NDArray[np.float64]
+MEMO = "steel segments"
+
+
+@dataclass(frozen=True, slots=True)
+class Segment:
+    """A length of one bay between braces of one edge: the top one where the beam sags, else the bottom one."""
+
+    bay: int
+    start: float
+    end: float
+    hogging: bool
+    gradient: bool  # whether C_b is worked out; else it is 1
+
+
+@dataclass(frozen=True, eq=False)
+class Segments:
+    """Every segment, and by row and segment: its length, C_b, its moment and where that is."""
+
+    held: tuple[Segment, ...]
+    L_b: Array
+    C_b: Array
+    moments: Array
+    places: Array
+
+
+def segments(demands: Demands) -> Segments:
+    """The segments of a question, worked out once for all sections."""
+    if MEMO not in demands.memo:
+        demands.memo[MEMO] = _segments(demands)
+    found: Segments = demands.memo[MEMO]
+    return found
+
+
+def _segments(demands: Demands) -> Segments:
+    question = demands.question
+    response = demands.strength.response
+    held: list[Segment] = []
+    for n, bay in enumerate(question.line.bays):
+        held += _edge(n, bay, question.bracing, hogging=False)
+        if question.bottom_bracing is not None:
+            held += _edge(n, bay, question.bottom_bracing, hogging=True)
+        elif question.bracing == "continuous":
+            held.append(Segment(n, bay.start, bay.end, hogging=True, gradient=False))
+        else:
+            held += _edge(n, bay, "ends", hogging=True)
+    shape = (len(response), len(held))
+    L_b, C_b, moments, places = np.zeros(shape), np.ones(shape), np.zeros(shape), np.zeros(shape)
+    for n, each in enumerate(held):
+        extremes = response.moment_extremes(each.start, each.end)
+        moments[:, n] = np.maximum(-extremes.min if each.hogging else extremes.max, 0.0)
+        places[:, n] = extremes.at_min if each.hogging else extremes.at_max
+        bracing = question.bottom_bracing if each.hogging else question.bracing
+        if bracing == "continuous":
+            continue
+        if each.hogging and bracing is None and question.bracing == "continuous":
+            L_b[:, n] = demands.hogging_lengths[:, each.bay]
+            continue
+        L_b[:, n] = each.end - each.start
+        if each.gradient:
+            largest = np.maximum(np.abs(extremes.min), np.abs(extremes.max))
+            quarters = [
+                np.abs(response.moment(each.start + part * (each.end - each.start)))
+                for part in (0.25, 0.5, 0.75)
+            ]
+            bent = largest > 1e-9 * max(float(largest.max()), 1e-9)
+            C_b[bent, n] = aisc.gradient_factor(
+                M_max=largest[bent], M_A=quarters[0][bent], M_B=quarters[1][bent], M_C=quarters[2][bent]
+            )
+    return Segments(tuple(held), L_b, C_b, moments, places)
+
+
+def quarter_moments(demands: Demands, segment: Segment, row: int) -> tuple[float, float, float, float]:
+    """Largest moment of a segment under one sum, and those at its quarter points, without their signs."""
+    response = demands.strength.response[row : row + 1]
+    extremes = response.moment_extremes(segment.start, segment.end)
+    length = segment.end - segment.start
+    quarters = [abs(float(response.moment(segment.start + part * length)[0])) for part in (0.25, 0.5, 0.75)]
+    return (abs(float(extremes.largest[0])), quarters[0], quarters[1], quarters[2])
+
+
+def _edge(number: int, bay: Bay, bracing: Bracing, *, hogging: bool) -> Iterator[Segment]:
+    gradient = bay.kind == "span"
+    for start, end in dict.fromkeys(_layouts(bay, bracing)):
+        yield Segment(number, start, end, hogging, gradient)
+
+
+def _layouts(bay: Bay, bracing: Bracing) -> Iterator[tuple[float, float]]:
+    """Braces at a distance, from the left end of the bay and from the right."""
+    if not isinstance(bracing, int | float) or bracing >= bay.length * (1 - 1e-6):
+        yield bay.start, bay.end
+        return
+    count = bay.length / bracing
+    if abs(count - round(count)) <= 1e-4 * count:
+        # Told in rounded feet and inches, yet meant to divide the bay.
+        step = bay.length / round(count)
+        for n in range(round(count)):
+            yield bay.start + n * step, bay.start + (n + 1) * step
+        return
+    for n in range(int(count) + 1):
+        yield bay.start + n * bracing, min(bay.start + (n + 1) * bracing, bay.end)
+        yield max(bay.end - (n + 1) * bracing, bay.start), bay.end - n * bracing
