@@ -19,6 +19,7 @@ from structure.core.cases.types import (
 from structure.core.clauses import DEFAULT_EDITIONS, Clause, Editions
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.sections import LvlSection, SawnSection, Section
+from structure.core.materials.steel import SteelSection
 from structure.core.statics.model import CASES, BeamLine, Load
 
 _LATERAL = ("wind", "earthquake", "uplift")
@@ -210,16 +211,19 @@ SECTION = Variant(
         "psl": (),
         "lsl": (),
         "glulam": (),
-        "steel": (),
+        "steel": (
+            Field("shape", Text(40), required=True, doc="W8x18, C10x15.3, HSS4x4x1/4, Pipe3-1/2STD"),
+            Field("grade", Text(40), doc="ASTM, such as A992, A36, A500 Gr C, A53 Gr B"),
+            _PROPERTIES,
+        ),
         "flitch": (),
     },
-    open=frozenset(("psl", "lsl", "glulam", "steel", "flitch")),
+    open=frozenset(("psl", "lsl", "glulam", "flitch")),
 )
 _LATER = {
     "psl": Clause("NDS", "8"),
     "lsl": Clause("NDS", "8"),
     "glulam": Clause("NDS", "5"),
-    "steel": Clause("AISC 360", "F"),
     "flitch": Clause("AISC 360", "F"),
 }
 
@@ -234,8 +238,10 @@ def read_section(record: Mapping[str, Any], path: str, code: str, editions: Edit
     if family in _LATER:
         raise OutOfScope(_LATER[family].at(editions), f"{path}: not covered yet: {family} sections")
     properties = {k: v for k, v in (record["properties"] or {}).items() if v is not None}
-    plies, width, depth = record["plies"], record["width"], record["depth"]
     try:
+        if family == "steel":
+            return SteelSection(shape=record["shape"], grade=record["grade"] or "", properties=properties)
+        plies, width, depth = record["plies"], record["width"], record["depth"]
         if family == "sawn":
             return SawnSection(
                 species=record["species"],

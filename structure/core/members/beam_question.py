@@ -15,6 +15,7 @@ Bracing = str | float  # "continuous", "ends" or a length in inches
 MOST_SPAN = 36.0 * 12.0  # in; common practice: what a house beam of wood may span here
 LEAST_SPAN = 6.0  # in
 MOST_LINE_LOAD = 10_000.0 / 12.0  # lbf/in; common practice
+MOST_LINE_LOAD_STEEL = 40_000.0 / 12.0  # lbf/in; common practice: what the heaviest shapes held carry
 MOST_POINT_LOAD = 100_000.0  # lbf; common practice
 UPLIFT = Clause("ASCE 7", "2.4.1")
 HOUSE_LOADS = Clause(COMMON_PRACTICE.document, "loads of a house")
@@ -113,7 +114,9 @@ def check_range(question: BeamQuestion, editions: Editions) -> None:
                 f"a {load.case} load that pulls up on the beam: uplift is the engineer's",
             )
         point = load.shape == "point"
-        limit, worst = MOST_POINT_LOAD if point else MOST_LINE_LOAD, max(load.value, load.end_value)
+        steel = question.section is not None and question.section.material == "steel"
+        spread = MOST_LINE_LOAD_STEEL if steel else MOST_LINE_LOAD
+        limit, worst = MOST_POINT_LOAD if point else spread, max(load.value, load.end_value)
         if worst > limit:
             unit, shown = ("lbf", 1.0) if point else ("lbf/ft", 12.0)
             raise OutOfScope(
