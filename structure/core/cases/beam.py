@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
+from structure.core.cases.beam_fields import NOTCH, SPECIAL, TREATED, refuse_special
+from structure.core.cases.live_reduction import FIELD as LIVE_REDUCTION
+from structure.core.cases.live_reduction import reduced
 from structure.core.cases.reader import (
     BEAM_OVERHANG,
     LOADS,
@@ -30,8 +33,8 @@ from structure.core.clauses import Clause, Editions
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.species import held_species, perpendicular_value
 from structure.core.members.beam import BeamQuestion, Limits, Support, check_beam
+from structure.core.members.beam_question import Notch
 
-LIVE_REDUCTION = Clause("ASCE 7", "4.7.2")
 _LATER = {
     "psl": Clause("NDS", "8"),
     "lsl": Clause("NDS", "8"),
@@ -48,8 +51,7 @@ def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     if (given["section"] is None) == (given["search"] is None):
         read = None if given["section"] is None else "both"
         raise InputError("given.section", read, "a section to check, or a search in its place")
-    if given["live_reduction"] != "none":
-        raise OutOfScope(LIVE_REDUCTION.at(editions), "not covered yet: reduced live load; give it reduced")
+    refuse_special(given["special"], editions)
     line = read_line(given["spans"], given["overhang"])
     loads = read_loads(given["loads"], "given.loads", editions.code, line)
     section = None
@@ -57,9 +59,10 @@ def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
         section = read_section(given["section"], "given.section", editions.code, editions)
     bearing = given["bearing"]
     try:
+        taken, said = reduced(given["live_reduction"], loads, line, editions)
         question = BeamQuestion(
             line=line,
-            loads=tuple(loads),
+            loads=taken,
             section=section,
             pattern=given["pattern"],
             self_weight=given["self_weight"],
@@ -71,13 +74,23 @@ def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
             bearing=None if bearing is None else tuple(bearing) if isinstance(bearing, list) else (bearing,),
             support=_support(given["support"]),
             shear_at=given["shear_at"],
+            treated=given["treated"],
+            notch=None if given["notch"] is None else Notch(**given["notch"]),
         )
         if section is not None:
-            return check_beam(question, editions).as_data()
-        return search_beams(question, read_search(given["search"], editions), editions).as_data()
+            return _with(check_beam(question, editions).as_data(), said)
+        return _with(search_beams(question, read_search(given["search"], editions), editions).as_data(), said)
     except InputError as error:
         prefix = "given.section" if error.field.startswith("properties") else "given"
         raise error.under(prefix) from None
+
+
+def _with(data: dict[str, Any], said: dict[str, Any]) -> dict[str, Any]:
+    """The result with what was done to the live load."""
+    if not said:
+        return data
+    remarks = [*data.get("remarks", []), said["remark"]]
+    return data | {"live_reduction": said["live_reduction"], "remarks": remarks}
 
 
 def _support(record: dict[str, Any] | None) -> Support | None:
@@ -146,7 +159,10 @@ KIND = Kind(
             doc="what the beam bears on, for crushing; needs bearing",
         ),
         Field("shear_at", Choice(("face", "d")), default="face", doc="d: NDS 3.4.3.1, loads on top only"),
-        Field("live_reduction", Text(40), default="none"),
+        LIVE_REDUCTION,
+        TREATED,
+        NOTCH,
+        SPECIAL,
         Field("section", SECTION),
         Field(
             "search",
@@ -188,12 +204,16 @@ KIND = Kind(
         Result("moment.max", "moment", "signed, sagging positive"),
         Result("moment.min", "moment", "signed"),
         Result("shear.max", "force"),
-        Result("checks.<bending|shear|bearing|support_bearing>.demand", "stress"),
+        Result("checks.<bending|shear|bearing|support_bearing|notch_bending>.demand", "stress"),
+        Result("checks.notch.demand", "force", "shear at the notch"),
         Result("checks.<deflection_live|deflection_total>.demand", "length"),
         Result("checks.<name>.<capacity|ratio|combination|clause|passes|steps>"),
         Result("bearing.<n>.required", "length", "length that each support needs"),
         Result("adjusted.<Fb|Fv|Fc_perp|E|Emin>", "stress", "of the governing bending combination"),
-        Result("factors.<CD|CM|CL|CF|CV|Cr>", "", "of the governing bending combination"),
+        Result("factors.<CD|CM|CL|CF|CV|Cr|Ci>", "", "of the governing bending combination"),
+        Result("live_reduction.factor", "", "where asked for"),
+        Result("camber.amount", "length", "of glued laminated timber, common practice"),
+        Result("vibration.frequency_hz", "", "of a long floor beam, common practice"),
         Result("candidates", "", "of a search: section, ratio, governing, passes, fails, close"),
     ),
     doc="A wood beam: bending with stability, shear, bearing, deflection, under every combination.",

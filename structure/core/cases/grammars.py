@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -18,7 +18,14 @@ from structure.core.cases.types import (
 )
 from structure.core.clauses import DEFAULT_EDITIONS, Clause, Editions
 from structure.core.errors import InputError, OutOfScope
-from structure.core.materials.sections import LvlSection, SawnSection, Section
+from structure.core.materials.sections import (
+    GlulamSection,
+    LslSection,
+    LvlSection,
+    PslSection,
+    SawnSection,
+    Section,
+)
 from structure.core.materials.steel import SteelSection
 from structure.core.statics.model import CASES, BeamLine, Load
 
@@ -157,7 +164,7 @@ GRADES = {
     "ca": ("SS", "No.1/No.2", "No.1&Btr", "No.1", "No.2", "No.3", "Stud"),
 }
 PROPERTIES = {
-    "us": ("Fb", "Ft", "Fv", "Fc_perp", "Fc", "E", "Emin", "Fy", "Fu"),
+    "us": ("Fb", "Fb_neg", "Ft", "Fv", "Fc_perp", "Fc", "E", "Emin", "Fy", "Fu"),
     "ca": ("fb", "fv", "fcp", "fc", "ft", "E", "E05", "Fy", "Fu"),
 }
 
@@ -195,6 +202,7 @@ _PLIES = Field("plies", Integer(1, 8), default=1)
 _WIDTH = Field("width", Quantity("length", positive=True), required=True, doc="of one ply")
 _DEPTH = Field("depth", Quantity("length", positive=True), required=True)
 _FASTENING = Field("fastening", Choice(("nailed", "bolted")), default="nailed", doc="of a built-up section")
+_NAME = Field("grade", Text(40), doc="what the maker calls it; the values are in properties")
 SECTION = Variant(
     "family",
     {
@@ -208,9 +216,15 @@ SECTION = Variant(
             _FASTENING,
         ),
         "lvl": (Field("grade", Text(40), required=True), _PLIES, _WIDTH, _DEPTH, _PROPERTIES, _FASTENING),
-        "psl": (),
-        "lsl": (),
-        "glulam": (),
+        "psl": (_NAME, _PLIES, _WIDTH, _DEPTH, _PROPERTIES, _FASTENING),
+        "lsl": (_NAME, _PLIES, _WIDTH, _DEPTH, _PROPERTIES, _FASTENING),
+        "glulam": (
+            Field("grade", Text(40), required=True, doc="layup, such as 24F-V4 or 24F-V3"),
+            _PLIES,
+            _WIDTH,
+            _DEPTH,
+            _PROPERTIES,
+        ),
         "steel": (
             Field("shape", Text(40), required=True, doc="W8x18, C10x15.3, HSS4x4x1/4, Pipe3-1/2STD"),
             Field("grade", Text(40), doc="ASTM, such as A992, A36, A500 Gr C, A53 Gr B"),
@@ -218,13 +232,18 @@ SECTION = Variant(
         ),
         "flitch": (),
     },
-    open=frozenset(("psl", "lsl", "glulam", "flitch")),
+    open=frozenset(("flitch",)),
 )
 _LATER = {
-    "psl": Clause("NDS", "8"),
-    "lsl": Clause("NDS", "8"),
-    "glulam": Clause("NDS", "5"),
     "flitch": Clause("AISC 360", "F"),
+}
+
+
+_COMPOSITES: Mapping[str, Callable[..., Section]] = {
+    "lvl": LvlSection,
+    "psl": PslSection,
+    "lsl": LslSection,
+    "glulam": GlulamSection,
 }
 
 
@@ -252,7 +271,8 @@ def read_section(record: Mapping[str, Any], path: str, code: str, editions: Edit
                 properties=properties,
                 fastening=record["fastening"],
             )
-        return LvlSection(grade=record["grade"], plies=plies, width=width, depth=depth, properties=properties)
+        size = {"plies": plies, "width": width, "depth": depth, "properties": properties}
+        return _COMPOSITES[family](grade=record["grade"] or "", **size)
     except InputError as error:
         raise error.under(path) from None
 

@@ -36,6 +36,7 @@ class LvlSection(WoodSection):
     """
 
     family: ClassVar[str] = "lvl"
+    composite: ClassVar[bool] = True
 
     grade: str
     plies: int = 1

@@ -8,7 +8,7 @@ from functools import cached_property
 from types import MappingProxyType
 from typing import Any, ClassVar
 
-from structure.core.clauses import ClauseRef
+from structure.core.clauses import DEFAULT_EDITIONS, ClauseRef
 from structure.core.codes.us import wood
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.section import (
@@ -208,6 +208,17 @@ class SawnSection(WoodSection):
             if value is not None and value * self.size_factors[name] <= limit:
                 factors[name] = 1.0
         return MappingProxyType(factors)
+
+    def treatment_factors(self, treated: str) -> Mapping[str, float]:
+        if treated == "fire_retardant" or (treated == "incised" and self.is_timber):
+            raise OutOfScope(
+                wood.TREATED.at(DEFAULT_EDITIONS["us"]),
+                f"{self.label}, treated ({treated.replace('_', ' ')}): its factors are the treater's",
+            )
+        if treated == "incised":
+            held = table(FACTORS).content["incised"]["factors"]
+            return MappingProxyType({name: float(held[name]) for name in PROPERTY_NAMES})
+        return super().treatment_factors("none")
 
     @cached_property
     def repetitive_factor(self) -> float:

@@ -13,9 +13,13 @@ from functools import cached_property
 from types import MappingProxyType
 from typing import Any, ClassVar
 
-from structure.core.clauses import ClauseRef
+import numpy as np
+import numpy.typing as npt
+
+from structure.core.clauses import DEFAULT_EDITIONS, ClauseRef, Editions
 from structure.core.codes.us import wood
 from structure.core.errors import InputError, OutOfScope
+from structure.core.trace import Step
 from structure.core.units import quantity
 
 PROPERTY_NAMES = ("Fb", "Ft", "Fv", "Fc_perp", "Fc", "E", "Emin")
@@ -138,6 +142,7 @@ class WoodSection(Section):
     """One or more plies of one size side by side, loaded on edge. `width` is that of one ply."""
 
     material: ClassVar[str] = "wood"
+    composite: ClassVar[bool] = False  # whether C_V is a question (NDS 5.3.6, 8.3.6)
 
     width: float
 
@@ -168,8 +173,40 @@ class WoodSection(Section):
 
     @cached_property
     def volume_factor(self) -> float | None:
-        """C_V of composite lumber; None for sawn."""
+        """C_V where the section alone decides it; None for sawn lumber and glued laminated timber."""
         return None
+
+    @property
+    def volume_exponent(self) -> float | None:
+        """x of the length in C_V = (21 ft / L ...)^(1/x); None where the length is no matter."""
+        return None
+
+    def volume_at(self, lengths: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+        """C_V by distance between points of zero moment [in]. Only composites have one."""
+        return np.full(np.shape(lengths), 1.0 if self.volume_factor is None else self.volume_factor)
+
+    def volume_step(self, length: float, editions: Editions) -> Step:
+        """C_V for one such distance, as a line of the sheet."""
+        return wood.depth_factor.step(editions, d_0=wood.STANDARD_DEPTH, d=self.depth)
+
+    @property
+    def hogging_value(self) -> str:
+        """Name of the bending value where the top edge is in tension."""
+        return "Fb"
+
+    @property
+    def stability_value(self) -> str:
+        """Name of the modulus that lateral stability takes."""
+        return "Emin"
+
+    def treatment_factors(self, treated: str) -> Mapping[str, float]:
+        """C_i by property; all 1 where nothing is cut. Raises OutOfScope where a treatment is not covered."""
+        if treated != "none":
+            raise OutOfScope(
+                wood.TREATED.at(DEFAULT_EDITIONS["us"]),
+                f"{self.label}, treated ({treated.replace('_', ' ')}): its factors are the maker's or the treater's",
+            )
+        return MappingProxyType(dict.fromkeys(PROPERTY_NAMES, 1.0))
 
     @abstractmethod
     def wet_factors(self, wet: bool) -> Mapping[str, float]:
@@ -191,9 +228,10 @@ class WoodSection(Section):
 
     @property
     def sheet_factors(self) -> Mapping[str, float]:
-        if self.volume_factor is None:
-            return MappingProxyType({"CF": self.size_factors["Fb"]})
-        return MappingProxyType({"CV": self.volume_factor})
+        if self.volume_factor is not None:
+            return MappingProxyType({"CV": self.volume_factor})
+        # C_V of glued laminated timber is known with the length only.
+        return EMPTY if self.composite else MappingProxyType({"CF": self.size_factors["Fb"]})
 
 
 def check_plies(plies: int) -> None:

@@ -88,20 +88,30 @@ class Demands:
         return held
 
     @cached_property
-    def hogging_lengths(self) -> Array:
-        """Distance from a support to the point of contraflexure, (rows, bays); the longer of two in a bay.
-
-        Where a bay is hogging without a support beside it, the whole bay counts.
-        """
-        response, line = self.strength.response, self.question.line
+    def moment_zeros(self) -> tuple[Array, npt.NDArray[np.bool_]]:
+        """Places where the moment may be nothing, and at which of them it is; (rows, places) each."""
+        response = self.strength.response
         shear_zeros = quadratic_roots(response.shears, response.lengths)
         zeros = monotone_roots(response.moments, shear_zeros, response.lengths)
         places = (response.breaks[:-1, None] + zeros).reshape(len(response), -1)
         M = response.moments[..., None, :]
         values = M[..., 0] + zeros * (M[..., 1] + zeros * (M[..., 2] + zeros * M[..., 3]))
-        scale = np.abs(response.moments[..., 0]).max(axis=-1, initial=1e-9)[:, None]
         # A piece without a root holds one of its ends; only places where the moment is nothing count.
-        real = np.abs(values.reshape(places.shape)) <= 1e-9 * scale
+        return places, np.abs(values.reshape(places.shape)) <= 1e-9 * self._moment_scale
+
+    @property
+    def _moment_scale(self) -> Array:
+        moments = self.strength.response.moments
+        return np.asarray(np.abs(moments[..., 0]).max(axis=-1, initial=1e-9)[:, None])
+
+    @cached_property
+    def hogging_lengths(self) -> Array:
+        """Distance from a support to the point of contraflexure, (rows, bays); the longer of two in a bay.
+
+        Where a bay is hogging without a support beside it, the whole bay counts.
+        """
+        response, line, scale = self.strength.response, self.question.line, self._moment_scale
+        places, real = self.moment_zeros
         lengths = np.zeros((len(response), len(line.bays)))
         for n, bay in enumerate(line.bays):
             slack = 1e-7 * bay.length

@@ -39,9 +39,19 @@ class Support:
     material: str
 
 
+@dataclass(frozen=True, slots=True)
+class Notch:
+    """A notch cut into the beam: `side` tension or compression, `at` end or interior, depth and length [in]."""
+
+    side: str
+    depth: float
+    length: float
+    at: str = "end"
+
+
 @dataclass(frozen=True)
 class BeamQuestion:
-    """A wood beam on its supports under its loads. US: lbf, inches, psi.
+    """A beam on its supports under its loads. US: lbf, inches, psi.
 
     `section` may be left out for a search. `bracing` is of the top edge: `continuous`, `ends` or the distance
     between braces; `bottom_bracing` likewise of the bottom edge where it is pressed. `pattern` left out means
@@ -61,6 +71,8 @@ class BeamQuestion:
     bearing: tuple[float, ...] | None = None
     support: Support | None = None
     shear_at: str = "face"
+    treated: str = "none"
+    notch: Notch | None = None
 
     @property
     def patterned(self) -> bool:

@@ -376,9 +376,7 @@ def test_bad_input_names_its_field(given: dict[str, Any], words: str) -> None:
         ({"spans": ["3 in"]}, "IRC 2021 R301.1.3"),
         ({"spans": ["6 ft"], "overhang": {"right": "7 ft"}}, "common practice"),
         ({"loads": [{"case": "live", "shape": "uniform", "value": "20000 lbf/ft"}]}, "common practice"),
-        ({"live_reduction": "ASCE 7"}, "ASCE 7-16 4.7.2"),
         ({"section": {"family": "steel", "shape": "W8x18", "grade": "A992"}}, "AISC 360"),
-        ({"section": {"family": "glulam", "grade": "24F-V4"}}, "NDS 2018 5"),
         ({"section": None, "search": {"families": ["steel"]}}, "AISC 360"),
         (
             {

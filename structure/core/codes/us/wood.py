@@ -18,6 +18,8 @@ REPETITIVE_SCL = Clause("NDS", "8.3.7")
 VOLUME_SCL = Clause("NDS", "8.3.6")
 DRY_SCL = Clause("NDS", "8.1.4")
 WET_SAWN = Clause("NDS", "4.3.3")
+TREATED = Clause("NDS", "2.3.4")
+INCISED = Clause("NDS", "4.3.8")
 NOT_WITH_STABILITY = VOLUME_SCL
 DENSITY = Clause("NDS", "Supplement 3.1.3")
 DEPTH_EXPONENT = Clause(COMMON_PRACTICE.document, "depth factor of generic LVL, (12/d)^(1/9)")
@@ -98,6 +100,15 @@ def bending_value_sawn(F_b: float, C_D: float, C_M: float, C_F: float, C_r: floa
     F_b [psi], factors plain. [psi].
     """
     return F_b * C_D * C_M * C_F * C_r
+
+
+@formula("F_i", "F * C_i", unit="psi", clause=INCISED, F="psi", C_i="")
+def incised_value(F: float, C_i: float) -> float:
+    """Reference value of incised dimension lumber. NDS 4.3.8.
+
+    F [psi], C_i: 0.80 in strength, 0.95 in stiffness, 1 across the grain, plain. [psi].
+    """
+    return F * C_i
 
 
 @formula("F_b*", "F_b * C_D * C_r", unit="psi", clause=ADJUSTED_SCL, F_b="psi", C_D="", C_r="")
