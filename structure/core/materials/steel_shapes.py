@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from typing import Any, Literal
@@ -64,6 +64,14 @@ class Shape:
     def webs(self) -> int:
         """How many webs carry a force across the beam."""
         return 2 if self.form == "HSS" else 1
+
+    @property
+    def turned(self) -> Shape:
+        """The same tube bent about its other axis."""
+        return replace(
+            self, d=self.b, b=self.d, web=self.flange, flange=self.web, I_x=self.I_y, S_x=self.S_y,
+            Z_x=self.Z_y, r_x=self.r_y, I_y=self.I_x, S_y=self.S_x, Z_y=self.Z_x, r_y=self.r_x,
+        )  # fmt: skip
 
 
 def shape(label: str) -> Shape:

@@ -7,115 +7,31 @@ on each other and the built-up factor applies; buckling *across the depth* bends
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from typing import Any, Literal
+from dataclasses import dataclass
 
 from structure.core.clauses import Editions
 from structure.core.codes.us import wood_columns as nds
 from structure.core.codes.us.combinations import Combination, asd
 from structure.core.errors import InputError, OutOfScope
-from structure.core.members.bearing import PlateQuestion, check_plate
-from structure.core.members.checkdata import check_data, worst
+from structure.core.members.bearing import check_plate
 from structure.core.members.post_fastening import Fastening, fastening_of
+from structure.core.members.post_question import (
+    CONTINUOUS,
+    Axis,
+    Brace,
+    PostQuestion,
+    PostResult,
+    check_question,
+    largest_load,
+)
 from structure.core.members.post_values import ColumnValues, column_values
+from structure.core.members.steel_post import check_steel_post
 from structure.core.trace import Check, Step
-from structure.core.units import quantity
 
-CONTINUOUS = "continuous"
-Brace = float | Literal["continuous"] | None
+__all__ = ["CONTINUOUS", "Axis", "Brace", "PostQuestion", "PostResult", "check_post"]
+
 ACROSS_PLIES, ACROSS_DEPTH = "across the plies", "across the depth"
 EQUAL = 1e-9
-
-
-@dataclass(frozen=True, slots=True)
-class PostQuestion:
-    """A post between two plates. Lengths in inches, loads in lbf by case, down positive.
-
-    `braced` may name an axis by `weak` or `strong` (of the whole section) or by `plies` or `depth` (the way
-    it would buckle): the distance between braces, or `continuous`.
-    """
-
-    height: float
-    loads: Mapping[str, float]
-    section: Any
-    end: float = 1.0
-    braced: Mapping[str, Brace] = field(default_factory=dict)
-    eccentricity: float = 0.0
-    plate: PlateQuestion | None = None
-    in_construction: bool = False
-    fastening: str | None = None
-
-    @property
-    def fastened(self) -> str:
-        """How the plies are held together: nailed unless something else is said."""
-        return str(self.fastening or getattr(self.section, "fastening", "nailed"))
-
-
-@dataclass(frozen=True, slots=True)
-class Axis:
-    """One way to buckle, under one combination. Braced without a gap it has no slenderness to speak of."""
-
-    name: str
-    direction: str
-    slenderness: float
-    factor: float
-    capacity: float
-    F_cE: float | None
-    steps: tuple[Step, ...]
-
-    def as_data(self) -> dict[str, Any]:
-        return {
-            "direction": self.direction,
-            "slenderness": self.slenderness,
-            "factor": self.factor,
-            "capacity": quantity(self.capacity, "force"),
-            "steps": [step.as_data() for step in self.steps],
-        }
-
-
-@dataclass(frozen=True, slots=True)
-class PostResult:
-    """Every check of a post under the combination that is worst for it."""
-
-    question: PostQuestion
-    checks: Mapping[str, Check]
-    axes: Mapping[str, Axis]
-    factors: Mapping[str, float]
-    fastening: Fastening | None
-    remarks: tuple[str, ...]
-
-    @property
-    def governing(self) -> Check:
-        return worst(self.checks.values())
-
-    @property
-    def ratio(self) -> float:
-        return self.governing.ratio
-
-    @property
-    def passes(self) -> bool:
-        return all(check.passes for check in self.checks.values())
-
-    @property
-    def capacity(self) -> float:
-        """What the governing check allows [lbf]."""
-        return self.governing.capacity
-
-    def as_data(self) -> dict[str, Any]:
-        """The result of the `post` kind."""
-        return {
-            "capacity": quantity(self.capacity, "force"),
-            "ratio": self.ratio,
-            "passes": self.passes,
-            "governing": self.governing.name,
-            "section": self.question.section.label,
-            "height": quantity(self.question.height, "length"),
-            "axes": {name: axis.as_data() for name, axis in self.axes.items()},
-            "checks": {name: check_data(check) for name, check in self.checks.items()},
-            "factors": dict(self.factors),
-            "fastening": self.fastening.as_data() if self.fastening else None,
-            "remarks": list(self.remarks),
-        }
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,10 +49,12 @@ class _Shape:
 def check_post(question: PostQuestion, editions: Editions) -> PostResult:
     """Buckling both ways, end bearing, the plate, and an end load off centre, under every combination.
 
-    NDS 3.6-3.10, 15.3, 15.4. Raises InputError for input that cannot be meant and OutOfScope for a
-    slenderness over 50 (75 in construction), a built-up post outside 15.3.1, uplift, or a family without
-    column values.
+    Steel by its own rules; wood by NDS 3.6-3.10, 15.3, 15.4. Raises InputError for input that cannot be
+    meant and OutOfScope for a slenderness over 50 (75 in construction), a built-up post outside 15.3.1,
+    uplift, or a family without column values.
     """
+    if question.section.material == "steel":
+        return check_steel_post(question, editions)
     _guard(question, editions)
     section = question.section
     values = column_values(section, editions)
@@ -151,11 +69,8 @@ def check_post(question: PostQuestion, editions: Editions) -> PostResult:
     governing = {name: max(rows, key=lambda row: row[0].ratio) for name, rows in found.items()}
     checks = {name: row[0] for name, row in governing.items()}
     if question.plate is not None:
-        load = max(sum(f * present[c] for c, f in each.factors.items()) for each in asd(present))
-        names = [
-            each.name for each in asd(present) if sum(f * present[c] for c, f in each.factors.items()) == load
-        ]
-        checks["plate_bearing"] = check_plate(question.plate, section, load, names[0], editions)
+        load, name = largest_load(question)
+        checks["plate_bearing"] = check_plate(question.plate, section, load, name, editions)
     _, combination, axes = governing["buckling"]
     fastening = fastening_of(section, question.fastened, editions) if section.plies > 1 else None
     return PostResult(
@@ -170,17 +85,7 @@ def check_post(question: PostQuestion, editions: Editions) -> PostResult:
 
 def _guard(question: PostQuestion, editions: Editions) -> None:
     section = question.section
-    if question.height <= 0:
-        raise InputError("height", question.height, "a height of more than zero")
-    total = sum(question.loads.values())
-    if any(value < 0 for value in question.loads.values()):
-        raise OutOfScope(
-            nds.COMPRESSION.at(editions), "a load that pulls up on the post: uplift is the engineer's"
-        )
-    if total <= 0:
-        raise InputError("loads", "no load", "at least one load of more than zero")
-    if question.end <= 0:
-        raise InputError("end", question.end, "an effective length factor of more than zero, such as 1.0")
+    check_question(question, nds.COMPRESSION.at(editions))
     if section.plies == 1:
         return
     low, high = nds.LAMINATIONS

@@ -11,7 +11,10 @@ from typing import Any
 
 from structure.core.clauses import Editions
 from structure.core.codes.us import steel_shear as webs
-from structure.core.trace import Step
+from structure.core.codes.us.wood_bearing import ACROSS_THE_GRAIN, bearing_capacity
+from structure.core.materials.steel import SteelSection
+from structure.core.members.bearing import PlateQuestion
+from structure.core.trace import Check, Step
 from structure.core.units import quantity
 from structure.data.loader import table
 
@@ -79,3 +82,53 @@ def _plate(R: float, N: float, B: float, k: float, t: float, F_c_perp: float, ed
 def plate_yield() -> float:
     """F_y of the plates that are cut for bearings [psi]."""
     return next(float(row["values"]["Fy"]) for row in table(TABLE).rows if row["grade"] == GRADE)
+
+
+def base_plate(
+    question: PlateQuestion, section: SteelSection, P: float, combination: str, editions: Editions
+) -> tuple[Check, Plate]:
+    """The plate of a post on wood [lbf]: as wide as the wood, as long as the wood needs; no C_b is counted.
+
+    Where even the thickest plate is not enough the check fails.
+    """
+    shape = section.rolled
+    B = (
+        ceil(max(shape.d, shape.b) / WIDTH_STEP - 1e-9) * WIDTH_STEP
+        if question.width is None
+        else question.width
+    )
+    N = max(ceil(max(P / (question.F_c_perp * B), shape.d) / WIDTH_STEP - 1e-9) * WIDTH_STEP, B)
+    while True:
+        pressure = webs.plate_pressure.step(editions, R=P, N=N, B=B)
+        reach = _reach(section, N, B, editions)
+        thickness = webs.plate_thickness.step(
+            editions, n=max(0.0, *(step.result for step in reach)), f_p=pressure.result, F_y=plate_yield()
+        )
+        if thickness.result <= MOST_PLATE or shape.d > N - WIDTH_STEP:
+            break
+        N -= WIDTH_STEP
+    thick = max(LEAST_PLATE, ceil(thickness.result / THICKNESS_STEP - 1e-9) * THICKNESS_STEP)
+    steps = (pressure, *reach, thickness)
+    plate = Plate(True, N, B, thick, question.F_c_perp, pressure, steps)
+    capacity = bearing_capacity.step(
+        editions, F_cp=question.F_c_perp, C_b=1.0, b=B, l_b=N, note=question.material
+    )
+    check = Check(
+        "plate_bearing", P, capacity.result, "force", combination, ACROSS_THE_GRAIN.at(editions),
+        (*steps, capacity), note=f"steel plate {plate.label}, {GRADE}",
+    )  # fmt: skip
+    return check, plate
+
+
+def _reach(section: SteelSection, N: float, B: float, editions: Editions) -> tuple[Step, ...]:
+    """How far the plate sticks out, each way; of a W post also what lies between its flanges."""
+    shape = section.rolled
+    along = webs.HELD_ROUND if shape.form == "round" else webs.HELD
+    across = webs.HELD if shape.form == "HSS" else webs.HELD_ROUND
+    steps = (
+        webs.base_cantilever.step(editions, N=N, f=along, d=shape.d),
+        webs.base_cantilever.step(editions, N=B, f=across, d=shape.b),
+    )
+    if shape.form != "W":
+        return steps
+    return (*steps, webs.yield_line_cantilever.step(editions, d=shape.d, b=shape.b))

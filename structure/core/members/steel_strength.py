@@ -16,6 +16,7 @@ from structure.core.codes.us import steel
 from structure.core.codes.us import steel_bending as aisc
 from structure.core.errors import OutOfScope
 from structure.core.materials.steel import SteelSection
+from structure.core.materials.steel_shapes import Shape
 from structure.core.trace import Step
 
 Array = npt.NDArray[np.float64]
@@ -144,7 +145,7 @@ class Strength:
 
 
 def strength(section: SteelSection, editions: Editions) -> Strength:
-    """Bending strength about the strong axis.
+    """Bending strength about the strong axis of the shape.
 
     Raises OutOfScope for a web that is not compact (F4, F5), a slender flange, a channel whose flange is not
     compact and tubes with slender webs or walls.
@@ -152,7 +153,7 @@ def strength(section: SteelSection, editions: Editions) -> Strength:
     F_y, E = section.reference.value("Fy"), section.reference.value("E")
     form = section.rolled.form
     if form == "HSS":
-        return _tube(section, F_y, E, editions)
+        return _tube(section, section.rolled, F_y, E, editions)
     if form == "round":
         return _round(section, F_y, E, editions)
     return _open(section, F_y, E, editions)
@@ -212,9 +213,35 @@ def open_parts(section: SteelSection, F_y: float, E: float, editions: Editions) 
     )
 
 
-def _tube(section: SteelSection, F_y: float, E: float, editions: Editions) -> Strength:
-    shape = section.rolled
+def weak_strength(section: SteelSection, editions: Editions) -> tuple[tuple[Step, ...], float]:
+    """Steps and nominal moment about the weak axis of a W shape, a tube or a pipe. AISC 360 F6 to F8.
 
+    Raises OutOfScope for a channel and for slender parts.
+    """
+    F_y, E = section.reference.value("Fy"), section.reference.value("E")
+    shape = section.rolled
+    if shape.form == "HSS":
+        steps, M_n, _ = _tube(section, shape.turned, F_y, E, editions).sheet(0.0, 1.0, editions)
+        return steps, M_n
+    if shape.form == "round":
+        steps, M_n, _ = _round(section, F_y, E, editions).sheet(0.0, 1.0, editions)
+        return steps, M_n
+    flange, _ = open_parts(section, F_y, E, editions)
+    if shape.form == "C" or flange.noncompact is None or flange.kind == "slender":
+        raise OutOfScope(
+            aisc.MINOR_FLANGE.at(editions), f"{section.label}: bending about its weak axis is not covered"
+        )
+    M_p = aisc.minor_plastic_moment.step(editions, F_y=F_y, Z_y=shape.Z_y, S_y=shape.S_y)
+    if flange.kind == "compact":
+        return (*flange.steps, M_p), M_p.result
+    local = aisc.minor_noncompact_flange.step(
+        editions, M_p=M_p.result, F_y=F_y, S_y=shape.S_y, s=flange.slenderness,
+        s_p=flange.compact.result, s_r=flange.noncompact.result,
+    )  # fmt: skip
+    return (*flange.steps, M_p, local), local.result
+
+
+def _tube(section: SteelSection, shape: Shape, F_y: float, E: float, editions: Editions) -> Strength:
     def part(name: str, s: float, compact: float, noncompact: float) -> Part:
         limits = [
             steel.plate_limit.step(editions, n=n, E=E, F_y=F_y, note=f"{name} {s:.1f}, {word}")

@@ -20,6 +20,7 @@ PLATE_BENDING = Clause("AISC 360", "F11.1")
 PLATE = Clause("AISC Manual", "Part 14")
 
 STOCKY_WEB = 2.24  # G2.1(a), times (E / F_y)**0.5
+HELD, HELD_ROUND = 0.95, 0.80  # Manual part 14: share of a post that holds the plate under it
 K_V_WEB, K_V_TUBE = 5.34, 5.0  # G2.1(b), G4: no stiffeners
 YIELDS, BUCKLES = 1.10, 1.37  # G2.1(b) and G2.2, times (k_v E / F_y)**0.5
 INSIDE_YIELDING, END_YIELDING = 5.0, 2.5  # J10.2: number of k that the force spreads over
@@ -200,3 +201,20 @@ def plate_thickness(n: float, f_p: float, F_y: float) -> float:
     """
     thickness: float = n * (3.34 * f_p / F_y) ** 0.5
     return thickness
+
+
+@formula("m", "(N - f * d) / 2", unit="in", clause=PLATE, N="in", f="", d="in")
+def base_cantilever(N: float, f: float, d: float) -> float:
+    """How far a plate sticks out past the post on it, by what of the post holds it. AISC Manual part 14.
+
+    N: plate, d: post in that direction [in]; f: 0.95 along a W shape and for tubes, 0.8 across it and for
+    pipe. [in].
+    """
+    return (N - f * d) / 2
+
+
+@formula("n'", "(d * b) ** 0.5 / 4", unit="in", clause=PLATE, d="in", b="in")
+def yield_line_cantilever(d: float, b: float) -> float:
+    """Cantilever that stands for the plate between the flanges of a W post. AISC Manual part 14. [in]."""
+    length: float = (d * b) ** 0.5 / 4
+    return length
