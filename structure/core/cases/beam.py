@@ -39,7 +39,6 @@ _LATER = {
     "psl": Clause("NDS", "8"),
     "lsl": Clause("NDS", "8"),
     "glulam": Clause("NDS", "5"),
-    "steel": Clause("AISC 360", "F"),
     "flitch": Clause("AISC 360", "F"),
 }
 _LENGTH = Quantity("length", positive=True)
@@ -170,7 +169,7 @@ KIND = Kind(
                 (
                     Field(
                         "families",
-                        ListOf(Choice(("sawn", "lvl", *_LATER)), min=1, max=7),
+                        ListOf(Choice(("sawn", "lvl", "steel", *_LATER)), min=1, max=7),
                         default=["sawn", "lvl"],
                     ),
                     Field(
@@ -206,14 +205,19 @@ KIND = Kind(
         Result("shear.max", "force"),
         Result("checks.<bending|shear|bearing|support_bearing|notch_bending>.demand", "stress"),
         Result("checks.notch.demand", "force", "shear at the notch"),
+        Result("checks.<bending>.demand", "moment", "of steel; shear and web checks are forces"),
+        Result("checks.<shear|web_yielding|web_crippling>.demand", "force", "of steel"),
         Result("checks.<deflection_live|deflection_total>.demand", "length"),
         Result("checks.<name>.<capacity|ratio|combination|clause|passes|steps>"),
         Result("bearing.<n>.required", "length", "length that each support needs"),
-        Result("adjusted.<Fb|Fv|Fc_perp|E|Emin>", "stress", "of the governing bending combination"),
+        Result("adjusted.<Fb|Fv|Fc_perp|E|Emin|Fy>", "stress", "of the governing bending combination"),
         Result("factors.<CD|CM|CL|CF|CV|Cr|Ci>", "", "of the governing bending combination"),
         Result("live_reduction.factor", "", "where asked for"),
         Result("camber.amount", "length", "of glued laminated timber, common practice"),
         Result("vibration.frequency_hz", "", "of a long floor beam, common practice"),
+        Result("factors.Cb", "", "of steel, in the segment that governs"),
+        Result("local_buckling.<flange|web|wall>.<slenderness|limits|class>", "", "of steel, AISC 360 B4.1b"),
+        Result("plates.<n>.<length|width|thickness>", "length", "under steel on wood, where one is needed"),
         Result("candidates", "", "of a search: section, ratio, governing, passes, fails, close"),
     ),
     doc="A wood beam: bending with stability, shear, bearing, deflection, under every combination.",

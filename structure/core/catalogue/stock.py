@@ -15,7 +15,10 @@ from structure.core.materials.lvl import LvlSection
 from structure.core.materials.sawn import STOCK, SawnSection
 from structure.core.materials.section import Section
 from structure.core.materials.species import TABLE_4A, TABLE_4B, held_grades
+from structure.core.materials.steel import SteelSection
 from structure.data.loader import table
+
+STEEL_STOCK = "us/steel_stock"
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,4 +80,12 @@ def _lvl(search: Search) -> Iterator[Section]:
             yield LvlSection(grade=grade, plies=plies, width=width, depth=depth)
 
 
-FAMILIES: Mapping[str, Callable[[Search], Iterator[Section]]] = {"sawn": _sawn, "lvl": _lvl}
+def _steel(search: Search) -> Iterator[Section]:
+    for row in table(STEEL_STOCK).rows:
+        for label in row["shapes"]:
+            section = SteelSection(shape=label, grade=row["grade"])
+            if search.max_depth is None or section.depth <= search.max_depth + 1e-9:
+                yield section
+
+
+FAMILIES: Mapping[str, Callable[[Search], Iterator[Section]]] = {"sawn": _sawn, "lvl": _lvl, "steel": _steel}

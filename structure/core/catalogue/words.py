@@ -10,6 +10,8 @@ NAMES = {
     "shear": "Shear",
     "bearing": "Bearing",
     "support_bearing": "Crushing of the support",
+    "web_yielding": "Yielding of the web over a bearing",
+    "web_crippling": "Crippling of the web over a bearing",
     "deflection_live": "Live deflection",
     "deflection_total": "Total deflection",
 }

@@ -48,8 +48,8 @@ def _remarks(demands: Demands, held: Strength, bent: SteelBending) -> list[str]:
     found = [carried(section.weight * question.line.length, section)]
     kinds = ", ".join(f"{part.name} {part.kind}" for part in held.parts)
     found.append(f"Local buckling by AISC 360 table B4.1b: {kinds}.")
-    if bent.L_b > 0:
-        found.append(f"The pressed flange is held every {bent.L_b / 12:.4g} ft at the least (AISC 360 F1).")
+    if bent.L_b > 0 and held.L_p is not None:
+        found.append(f"The pressed flange must be held at least every {bent.L_b / 12:.4g} ft (AISC 360 F1).")
     if section.rolled.form in ("W", "C"):
         found.append("The ends must be held against rolling over (AISC 360 F1 and J10.7).")
     if section.rolled.form == "C":
