@@ -26,8 +26,13 @@ KIND_NAMES = (
     "snow",
     "loadpath",
     "wall",
+    "existing_pad",
+    "pile",
     "dowel",
     "ply_fastening",
+    "headroom",
+    "hangers",
+    "carry_in",
 )
 _CODE_DOCUMENT = {"us": Clause("IRC", ""), "ca": Clause("NBC", "")}
 
