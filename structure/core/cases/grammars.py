@@ -11,6 +11,7 @@ from structure.core.cases.types import (
     Field,
     Integer,
     ListOf,
+    Number,
     Quantity,
     Record,
     Text,
@@ -18,6 +19,7 @@ from structure.core.cases.types import (
 )
 from structure.core.clauses import DEFAULT_EDITIONS, Clause, Editions
 from structure.core.errors import InputError, OutOfScope
+from structure.core.materials.flitch import Bolts, FlitchSection
 from structure.core.materials.sections import (
     GlulamSection,
     LslSection,
@@ -25,6 +27,7 @@ from structure.core.materials.sections import (
     PslSection,
     SawnSection,
     Section,
+    WoodSection,
 )
 from structure.core.materials.steel import SteelSection
 from structure.core.statics.model import CASES, BeamLine, Load
@@ -203,18 +206,17 @@ _WIDTH = Field("width", Quantity("length", positive=True), required=True, doc="o
 _DEPTH = Field("depth", Quantity("length", positive=True), required=True)
 _FASTENING = Field("fastening", Choice(("nailed", "bolted")), default="nailed", doc="of a built-up section")
 _NAME = Field("grade", Text(40), doc="what the maker calls it; the values are in properties")
+_SPECIES = Field("species", ByCode({c: Choice(s) for c, s in SPECIES.items()}), required=True)
+_GRADE = Field("grade", ByCode({c: Choice(g) for c, g in GRADES.items()}), required=True)
+# The plies of a flitch beam.
+_PLY = {
+    "sawn": (_SPECIES, _GRADE, _WIDTH, _DEPTH, _PROPERTIES),
+    "lvl": (Field("grade", Text(40), required=True), _WIDTH, _DEPTH, _PROPERTIES),
+}
 SECTION = Variant(
     "family",
     {
-        "sawn": (
-            Field("species", ByCode({c: Choice(s) for c, s in SPECIES.items()}), required=True),
-            Field("grade", ByCode({c: Choice(g) for c, g in GRADES.items()}), required=True),
-            _PLIES,
-            _WIDTH,
-            _DEPTH,
-            _PROPERTIES,
-            _FASTENING,
-        ),
+        "sawn": (_SPECIES, _GRADE, _PLIES, _WIDTH, _DEPTH, _PROPERTIES, _FASTENING),
         "lvl": (Field("grade", Text(40), required=True), _PLIES, _WIDTH, _DEPTH, _PROPERTIES, _FASTENING),
         "psl": (_NAME, _PLIES, _WIDTH, _DEPTH, _PROPERTIES, _FASTENING),
         "lsl": (_NAME, _PLIES, _WIDTH, _DEPTH, _PROPERTIES, _FASTENING),
@@ -230,13 +232,33 @@ SECTION = Variant(
             Field("grade", Text(40), doc="ASTM, such as A992, A36, A500 Gr C, A53 Gr B"),
             _PROPERTIES,
         ),
-        "flitch": (),
+        "flitch": (
+            Field("wood", Variant("family", _PLY), required=True, doc="one ply"),
+            Field("plies", Integer(2, 5), default=2),
+            Field("plates", Integer(1, 4), default=1, doc="each between two plies"),
+            Field("thickness", Quantity("length", positive=True), required=True, doc="of a plate"),
+            Field("plate_depth", Quantity("length", positive=True), doc="default that of the wood"),
+            Field("steel", Text(40), default="A36", doc="A36 or A572-50"),
+            Field(
+                "properties",
+                Record([Field(name, Quantity("stress", positive=True)) for name in ("Fy", "Fu", "E")]),
+                doc="of the steel",
+            ),
+            Field(
+                "bolts",
+                Record(
+                    (
+                        Field("diameter", Quantity("length", positive=True), default="1/2 in"),
+                        Field("spacing", Quantity("length", positive=True), doc="along the beam; checked"),
+                        Field("at_supports", Integer(1, 40), doc="at each support; checked"),
+                    )
+                ),
+                default={},
+            ),
+            Field("gravity", Number(min=0.2, max=0.8), doc="of the wood under bolts, where not of a species"),
+        ),
     },
-    open=frozenset(("flitch",)),
 )
-_LATER = {
-    "flitch": Clause("AISC 360", "F"),
-}
 
 
 _COMPOSITES: Mapping[str, Callable[..., Section]] = {
@@ -254,8 +276,8 @@ def read_section(record: Mapping[str, Any], path: str, code: str, editions: Edit
     no table holds.
     """
     family = record["family"]
-    if family in _LATER:
-        raise OutOfScope(_LATER[family].at(editions), f"{path}: not covered yet: {family} sections")
+    if family == "flitch":
+        return _flitch(record, path, code, editions)
     properties = {k: v for k, v in (record["properties"] or {}).items() if v is not None}
     try:
         if family == "steel":
@@ -273,6 +295,26 @@ def read_section(record: Mapping[str, Any], path: str, code: str, editions: Edit
             )
         size = {"plies": plies, "width": width, "depth": depth, "properties": properties}
         return _COMPOSITES[family](grade=record["grade"] or "", **size)
+    except InputError as error:
+        raise error.under(path) from None
+
+
+def _flitch(record: Mapping[str, Any], path: str, code: str, editions: Editions) -> FlitchSection:
+    """A flitch beam from its record; its wood is a built-up section of all plies."""
+    plies = {**record["wood"], "plies": record["plies"], "fastening": "bolted"}
+    wood = read_section(plies, f"{path}.wood", code, editions)
+    assert isinstance(wood, WoodSection)  # noqa: S101 - the grammar of the plies has wood only
+    try:
+        return FlitchSection(
+            wood=wood,
+            plates=record["plates"],
+            thickness=record["thickness"],
+            plate_depth=wood.depth if record["plate_depth"] is None else record["plate_depth"],
+            steel=record["steel"],
+            properties={k: v for k, v in (record["properties"] or {}).items() if v is not None},
+            bolts=Bolts(**record["bolts"]),
+            gravity=record["gravity"],
+        )
     except InputError as error:
         raise error.under(path) from None
 

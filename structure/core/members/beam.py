@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from structure.core.clauses import Editions
 from structure.core.errors import InputError
 from structure.core.materials.section import Section
-from structure.core.members import steel_beam, wood_beam
+from structure.core.members import flitch_beam, steel_beam, wood_beam
 from structure.core.members.beam_demand import Demands, analyse_question
 from structure.core.members.beam_question import BeamQuestion, Bracing, Limits, Support, check_range
 from structure.core.members.beam_result import BeamResult
@@ -15,7 +15,11 @@ from structure.core.members.beam_result import BeamResult
 __all__ = ["BeamQuestion", "BeamResult", "Bracing", "Limits", "Support", "check_beam", "evaluate", "prepare"]
 
 Evaluate = Callable[[Demands, int, Section, Editions], BeamResult]
-RULES: Mapping[str, Evaluate] = {"wood": wood_beam.evaluate, "steel": steel_beam.evaluate}
+RULES: Mapping[str, Evaluate] = {
+    "wood": wood_beam.evaluate,
+    "steel": steel_beam.evaluate,
+    "flitch": flitch_beam.evaluate,
+}
 
 
 def prepare(question: BeamQuestion, weights: tuple[float, ...], editions: Editions) -> Demands:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -18,7 +18,7 @@ from structure.core.members.beam_result import SupportBearing
 from structure.core.statics.model import Bay, Load
 from structure.core.statics.response import Extremes
 from structure.core.statics.solve import analyse
-from structure.core.trace import Check
+from structure.core.trace import Check, Step
 
 Array = npt.NDArray[np.float64]
 
@@ -104,12 +104,25 @@ def _kept_points(demands: Demands, rows: slice, bay: Bay, zone: tuple[float, flo
 
 def deflections(demands: Demands, weight: int, values: Values, editions: Editions) -> list[Check]:
     """Live and total deflection; the worst bay of each. An overhang counts against twice its length."""
+
+    def bent(EI_delta: float) -> tuple[Step, ...]:
+        stiff = wood.stiffness_value.step(editions, note="E", F=values.reference("E"), C_M=values.C_M["E"])
+        delta = nds.deflection.step(editions, EI_delta=EI_delta, E=stiff.result, I=values.section.inertia)
+        return (*values.incised_step("E", editions), stiff, delta)
+
+    return deflection_checks(demands, weight, bent, editions)
+
+
+def deflection_checks(
+    demands: Demands, weight: int, bent: Callable[[float], tuple[Step, ...]], editions: Editions
+) -> list[Check]:
+    """Both checks; `bent` gives the steps from EI times deflection to the deflection, which is the last."""
     limits = demands.question.deflection
     found = []
     if demands.live is not None:
         found.append(
             _deflection(
-                "deflection_live", demands.live, 0, demands.live_deflections, limits.live, values, editions
+                "deflection_live", demands.live, 0, demands.live_deflections, limits.live, bent, editions
             )
         )
     creep = creep_factor(demands.question)
@@ -120,7 +133,7 @@ def deflections(demands: Demands, weight: int, values: Values, editions: Edition
             weight,
             demands.total_deflections(creep),
             limits.total,
-            values,
+            bent,
             editions,
         )
         found.append(replace(total, note=f"{total.note}{_creep_note(demands)}"))
@@ -148,19 +161,17 @@ def _deflection(
     weight: int,
     extremes: Sequence[Extremes],
     limit: float,
-    values: Values,
+    bent: Callable[[float], tuple[Step, ...]],
     editions: Editions,
 ) -> Check:
-    section, bays = values.section, block.response.line.bays
+    bays = block.response.line.bays
     rows = block.rows(weight)
     lengths = np.array([bay.length if bay.kind == "span" else 2 * bay.length for bay in bays])
     largest = np.stack([each.largest[rows] for each in extremes], axis=-1)
     ratios = np.abs(largest) / lengths
     row, bay = (int(i) for i in np.unravel_index(int(ratios.argmax()), ratios.shape))
-    stiff = wood.stiffness_value.step(editions, note="E", F=values.reference("E"), C_M=values.C_M["E"])
-    delta = nds.deflection.step(
-        editions, EI_delta=float(abs(largest[row, bay])), E=stiff.result, I=section.inertia
-    )
+    steps = bent(float(abs(largest[row, bay])))
+    delta = steps[-1]
     allowed = nds.deflection_limit.step(editions, L=float(lengths[bay]), n=limit)
     way = "up" if largest[row, bay] < 0 else "down"
     return Check(
@@ -170,7 +181,7 @@ def _deflection(
         "length",
         block.names[int(block.combination_of[row])],
         (nds.CREEP if name == "deflection_total" else nds.DEFLECTION).at(editions),
-        (*values.incised_step("E", editions), stiff, delta, allowed),
+        (*steps, allowed),
         note=f"{way} in {bay_name(bays[bay])}, L/{float(lengths[bay]) / max(delta.result, 1e-12):.0f}",
     )
 
