@@ -1,4 +1,4 @@
-"""The `bearing` kind: wood crushed across the grain."""
+"""The `bearing` kind: wood crushed across the grain, or the web of a steel shape over a bearing."""
 
 from __future__ import annotations
 
@@ -18,8 +18,10 @@ from structure.core.cases.reader import (
 )
 from structure.core.clauses import Editions
 from structure.core.errors import InputError
+from structure.core.materials.steel import SteelSection
 from structure.core.members.bearing import BearingQuestion, check_bearing
 from structure.core.members.post_values import across_the_grain, species_across_the_grain
+from structure.core.members.steel_web_bearing import check_steel_bearing
 
 SPECIES_NAME = ByCode({code: Choice(names) for code, names in SPECIES.items()})
 
@@ -31,6 +33,11 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     try:
         if given["section"] is not None:
             section = read_section(given["section"], "section", editions.code, editions)
+            if isinstance(section, SteelSection):
+                loads = read_post_loads(given["loads"])
+                return check_steel_bearing(
+                    section, given["length"], given["distance_to_end"], loads, editions
+                ).as_data()
             F_c_perp, material = across_the_grain(section, editions), section.label
         else:
             F_c_perp, material = species_across_the_grain(given["species"], editions), given["species"]
@@ -73,7 +80,8 @@ KIND = Kind(
         Result("passes", "", "true or false"),
         Result("required_length", "length", "the shortest bearing that carries the load"),
         Result("factors.Cb", "", "bearing area factor used"),
+        Result("checks.<web_yielding|web_crippling>.<capacity|ratio|...>", "force", "of a steel section"),
         Result("checks.bearing.<demand|capacity|ratio|combination|clause|passes|steps>", "", "the check"),
     ],
-    doc="A bearing across the grain, NDS 3.10; no load duration factor.",
+    doc="A bearing across the grain, NDS 3.10; no load duration factor. Of steel the web, AISC 360 J10.",
 )

@@ -31,11 +31,12 @@ KIND = Kind(
     (Field("section", SECTION, required=True),),
     solve={"us": solve},
     results=(
-        Result("reference.<Fb|Ft|Fv|Fc_perp|Fc|E|Emin>", "stress", "before every factor"),
+        Result("reference.<Fb|Ft|Fv|Fc_perp|Fc|E|Emin|Fy|Fu>", "stress", "before every factor"),
         Result("factors.<CF|CV>", "", "of bending"),
         Result("size.<width|depth|area|section_modulus|inertia>", "", "of all plies"),
+        Result("size.<plastic_modulus|weak_inertia|weak_section_modulus|...>", "", "of steel"),
         Result("source", "", "the table"),
         Result("marks", "", "what was entered, remembered or is common practice"),
     ),
-    doc="Reference design values of a wood section, with their source.",
+    doc="Reference design values and size of a section, with their source.",
 )

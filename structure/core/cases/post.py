@@ -1,4 +1,4 @@
-"""The `post` kind: a wood post, or a steel one by the capacity that its maker states."""
+"""The `post` kind: a post of wood or steel, or one by the capacity that its maker states."""
 
 from __future__ import annotations
 
@@ -152,8 +152,12 @@ KIND = Kind(
         Result("ratio", "", "largest of all checks; exactly 1 passes"),
         Result("passes", "", "true or false"),
         Result("governing", "", "name of the check"),
-        Result("axes.<strong|weak>.slenderness", "", "l_e/d; 0 where held without a gap"),
-        Result("axes.<strong|weak>.factor", "", "C_P with K_f, under the combination that governs buckling"),
+        Result("axes.<strong|weak>.slenderness", "", "l_e/d, of steel L_c/r; 0 where held without a gap"),
+        Result(
+            "axes.<strong|weak>.factor",
+            "",
+            "C_P with K_f under the sum that governs buckling; of steel F_cr/F_y",
+        ),
         Result("axes.<strong|weak>.capacity", "force", "what the post carries about this axis"),
         Result(
             "checks.<buckling|end_bearing|plate_bearing|eccentricity|stated>.<demand|capacity|ratio|...>",
@@ -161,6 +165,8 @@ KIND = Kind(
             "each check with its combination, clause, steps and note",
         ),
         Result("factors.<CD|CF>", "", "of the combination that governs buckling"),
+        Result("plate.<length|width|thickness>", "length", "of steel on wood, where `plate` is given"),
+        Result("local_buckling.<flange|web|wall>.<slenderness|limits|class>", "", "of steel, B4.1a"),
         Result("fastening.<rows|spacing|name|...>", "", "of a built-up post, NDS 15.3.3 or 15.3.4"),
     ],
     doc="A post under axial load: buckling both ways, end bearing, plate crushing, load off centre.",

@@ -80,7 +80,7 @@ def bearings(
         place = Place(strength, min(at, question.line.length - at))
         checks: tuple[Check, ...] = ()
         if length is not None and R > 0:
-            checks = _webs(place, n, R, name, length, editions)
+            checks = web_checks(place, f"support {n + 1} from the left", R, name, length, editions)
             if question.support is not None:
                 plate = plate_for(
                     R,
@@ -94,17 +94,17 @@ def bearings(
                 checks = (*checks, _crushed(plate, n, name, question.support.material, editions))
                 if plate.needed:
                     plates[str(n)] = plate.as_data()
-        required = _required(place, R, editions) if section.rolled.form != "round" else 0.0
+        required = required_length(place, R, editions) if section.rolled.form != "round" else 0.0
         if question.support is not None:
             required = max(required, R / (question.support.F_c_perp * section.breadth))
         found.append(SupportBearing(n, R, name, length, required, checks))
     return tuple(found), plates
 
 
-def _webs(
-    place: Place, n: int, R: float, name: str, length: float, editions: Editions
+def web_checks(
+    place: Place, where: str, R: float, name: str, length: float, editions: Editions
 ) -> tuple[Check, Check]:
-    where = f"support {n + 1} from the left"
+    """Yielding and crippling of the web under a force R [lbf] over a bearing [in]. AISC 360 J10.2, J10.3."""
     checks = []
     for check, step, Omega, clause in (
         ("web_yielding", place.yielding(length, editions), steel.OMEGA_WEB_YIELDING, webs.WEB_YIELDING),
@@ -131,7 +131,7 @@ def _crushed(plate: Plate, n: int, name: str, material: str, editions: Editions)
     )
 
 
-def _required(place: Place, R: float, editions: Editions) -> float:
+def required_length(place: Place, R: float, editions: Editions) -> float:
     """The shortest bearing whose web holds, never less than k [in]."""
     if R <= 0:
         return 0.0
