@@ -10,7 +10,8 @@ class EstimatingConfig(AppConfig):
     verbose_name = "Estimating"
 
     def ready(self) -> None:
-        """Add our pages to the job page and the main navigation."""
-        from estimating import panels
+        """Add our pages to the job page and the main navigation, and our costs to the page of sizes."""
+        from estimating import beam_costs, panels
 
         panels.register_all()
+        beam_costs.register_all()

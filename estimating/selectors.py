@@ -124,10 +124,11 @@ def document_title(estimate: Estimate) -> dict[str, Any]:
 
 def beams_of(schedule: Schedule) -> list[dict[str, Any]]:
     """Beams of the run behind a schedule that pass, as the takeoff reads them."""
-    return [_beam(row) for row in candidates(schedule.run.results) if row["passes"]]
+    return [beam_of_row(row) for row in candidates(schedule.run.results) if row["passes"]]
 
 
-def _beam(row: Mapping[str, Any]) -> dict[str, Any]:
+def beam_of_row(row: Mapping[str, Any]) -> dict[str, Any]:
+    """A candidate of a run as the takeoff reads it."""
     given = row["given"]
     return {
         "family": given["family"],

@@ -5,42 +5,58 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from structure.families import family_of
+
 Row = Mapping[str, Any]
 
 
 def candidates(results: Row) -> list[dict[str, Any]]:
-    """Every beam tried, those that pass first and the least used last among them to fail.
+    """Every beam tried, those that pass first and else in the order of the engine, lightest first.
 
     Each with its label, sizes, how close it is or why it fails, and `given`: the section as a case writes it.
     """
     beam = results.get("beam") or {}
     chosen = (beam.get("chosen") or {}).get("section")
-    rows = [_candidate(each, chosen) for each in beam.get("candidates") or []]
+    rows = [_candidate(each, n, chosen) for n, each in enumerate(beam.get("candidates") or [])]
     return sorted(rows, key=lambda row: not row["passes"])
 
 
-def _candidate(each: Row, chosen: str | None) -> dict[str, Any]:
+def _candidate(each: Row, order: int, chosen: str | None) -> dict[str, Any]:
     size = each["size"]
     return {
         "key": each["section"],
         "label": each["section"],
+        "order": order,
         "family": each["family"],
+        "group": family_of(each),
+        "species": each.get("species") or "",
+        "grade": each.get("grade") or "",
+        "width": size["width"]["value"] if "width" in size else size["ply_width"]["value"] * size["plies"],
         "depth": size["depth"]["value"],
         "plies": size["plies"],
+        "ply_width": size["ply_width"]["value"],
+        # Steel between lumber comes bolted; everything else is carried in piece by piece.
+        "pieces": 1 if each["family"] == "flitch" else size["plies"],
+        "weight": size["weight"]["value"] if "weight" in size else None,
         "ratio": each["ratio"],
         "governing": each["governing"],
         "passes": each["passes"],
         "chosen": each["section"] == chosen,
-        "why": each["close"]
-        if each["passes"]
-        else " ".join(f"{f['why']} ({f['clause']})" for f in each["fails"]),
+        "close": each["close"] or "",
+        "fails": [f"{fail['why']} ({fail['clause']})" for fail in each["fails"]],
+        "size": size,
         "given": section_given(each),
     }
 
 
 def section_given(each: Row) -> dict[str, Any]:
-    """The section of a candidate as a case writes it."""
+    """The section of a candidate as a case writes it: the engine's own words where it gives them."""
+    if each.get("given"):
+        return dict(each["given"])
     size = each["size"]
+    if each["family"] == "steel":
+        grade = each["grade"]
+        return {"family": "steel", "shape": each["section"].removesuffix(f" {grade}"), "grade": grade}
     given = {
         "family": each["family"],
         "grade": each["grade"],

@@ -2,7 +2,7 @@
 
 from django.urls import include, path
 
-from structure.views import designs, offsets, schedules, sections, verification
+from structure.views import designs, offsets, options, schedules, sections, verification
 
 app_name = "structure"
 
@@ -12,7 +12,7 @@ job_patterns = [
     path("section/loads/", sections.takedown, name="takedown"),
     path("section/offset/", offsets.offset, name="offset"),
     path("sizes/work-out/", designs.design_run, name="design_run"),
-    path("sizes/", designs.options, name="options"),
+    path("sizes/", options.options, name="options"),
     path("sizes/choose/", schedules.choose, name="choose"),
     path("sizes/members/", designs.members, name="members"),
     path("sizes/load-path/", designs.load_path, name="load_path"),

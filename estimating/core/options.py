@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from typing import Any
 
-from estimating.core.pricing import Price, Quote, make_quote
+from estimating.core.lines import Line
+from estimating.core.numbers import ZERO
+from estimating.core.pricing import Price, Quote, make_quote, price_line
 from estimating.core.rates import Rates
-from estimating.core.schedule import Schedule, read_schedule, read_section
+from estimating.core.schedule import Beam, Schedule, read_schedule, read_section
 from estimating.core.settings import TakeoffSettings
 from estimating.core.takeoff import takeoff
+from estimating.core.takeoff.builder import Sheet
+from estimating.core.takeoff.framing import beam_lines
+from structure.core.errors import InputError, OutOfScope
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +31,24 @@ class Option:
     difference: Decimal | None
     total: Decimal | None
     missing: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Installed:
+    """Direct cost of one beam in place; None with `why` where it is not known."""
+
+    amount: Decimal | None
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a beam goes: its length to cut [in], and whether joists hang on it."""
+
+    code: str
+    length: float
+    flush: bool = False
+    hangers: int = 0
 
 
 def alternates(
@@ -71,6 +94,57 @@ def beam_options(
         title = section.label or f"{section.plies}-ply {section.product}"
         made.append(_option(title, base, _quote(other, settings, prices, rates, on)))
     return made
+
+
+def beam_installed(
+    beams: Iterable[tuple[str, Mapping[str, Any]]],
+    place: Place,
+    settings: TakeoffSettings,
+    prices: Mapping[str, Price],
+    rates: Rates,
+    on: date,
+) -> dict[str, Installed]:
+    """Direct cost of each beam set in its place, by its key: material, fastening, hangers, lifting, labour.
+
+    Posts, pads, shoring and percentages are not in it. A beam whose takeoff is refused says why.
+    """
+    found: dict[str, Installed] = {}
+    for key, data in beams:
+        try:
+            lines = _beam_lines(data, place, settings)
+        except (InputError, OutOfScope) as refused:
+            found[key] = Installed(None, str(refused))
+            continue
+        priced = [price_line(line, prices, on, rates.stale_after_days) for line in lines]
+        missing = [each.line.code for each in priced if each.amount is None]
+        if missing:
+            found[key] = Installed(None, f"no price for {', '.join(dict.fromkeys(missing))}")
+        else:
+            found[key] = Installed(sum((each.amount for each in priced if each.amount is not None), ZERO))
+    return found
+
+
+def _beam_lines(data: Mapping[str, Any], place: Place, settings: TakeoffSettings) -> list[Line]:
+    section = read_section(data, "beam")
+    alone = Schedule(
+        code=place.code,
+        beam=Beam("B1", section, place.length),
+        posts=(),
+        footings=(),
+        shoring=(),
+        plates=(),
+        wall_length=place.length,
+        wall_height=place.length,
+        wall_thickness=1.0,
+        opening=place.length,
+        slab_cut=False,
+        flush=place.flush,
+        hangers=place.hangers,
+        rafter_tie=False,
+    )
+    sheet = Sheet(alone, settings)
+    beam_lines(sheet)
+    return sheet.lines
 
 
 def _quote(

@@ -33,6 +33,8 @@ _FILLS = {
     "wood": 'class="wood" fill="currentColor" fill-opacity="0.35" stroke="currentColor" stroke-width="1"',
     "new": 'class="wood-new" fill="currentColor" fill-opacity="0.6" stroke="currentColor" stroke-width="1.5"',
     "concrete": 'class="concrete" fill="currentColor" fill-opacity="0.4" stroke="currentColor"',
+    "steel": 'class="steel" fill="currentColor" fill-opacity="0.25" stroke="currentColor" stroke-width="1"',
+    "paper": 'class="paper" fill="none" stroke="currentColor" stroke-width="1"',
     "open": 'class="ink" fill="none" stroke="currentColor" stroke-width="1.25"',
     "shear": 'class="shear-area" fill="currentColor" fill-opacity="0.1"',
     "moment": 'class="moment-area" fill="currentColor" fill-opacity="0.1"',

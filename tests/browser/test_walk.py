@@ -95,8 +95,9 @@ def test_one_wall_from_property_to_priced_workbook(page_as, size) -> None:
     page.wait_for_load_state()
     text = page.locator("main").inner_text()
     assert "PRELIMINARY" in text
-    assert page.locator("tbody tr").count() > 20, "the whole catalogue is listed"
-    page.get_by_role("button", name="Take this beam").click()
+    assert page.locator(".pick").count() >= 2, "families are compared"
+    assert page.locator("tbody tr").count() >= 20, "the whole catalogue is listed behind them"
+    page.get_by_role("button", name=re.compile("^Take ")).first.click()
     page.wait_for_load_state()
 
     page.goto(f"/jobs/{job}/structure/sizes/members/")

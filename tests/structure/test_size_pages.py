@@ -66,14 +66,66 @@ def test_working_out_and_choosing_leads_from_loads_to_the_schedule(office, job, 
         assert f"{mark.mark} {mark.get_kind_display()} {mark.title}" in words
 
 
-def test_the_options_page_lists_every_beam_with_its_words(office, job, run):
+def test_the_whole_list_behind_the_comparison_has_every_beam_with_its_words(office, job, run):
     rows = candidates(run.results)
     seen = ""
-    for number in range(1, -(-len(rows) // 60) + 1):
+    for number in range(1, -(-len(rows) // 25) + 1):
         seen += words_of(office.get(at("options", job), {"page": number}))
     for row in rows:
         assert row["label"] in seen
-        assert tidy(row["why"]) in seen
+        for reason in row["fails"]:
+            assert tidy(reason) in seen
+
+
+def test_the_comparison_shows_the_best_of_each_family_and_lets_it_be_taken(office, job, contractor):
+    sections.stored_section(job, contractor, shape=SHAPE, opening="7 ft")
+    wall_design(job=job, actor=contractor)
+    page = office.get(at("options", job))
+    rows, cards = page.context["options"].rows, page.context["options"].cards
+    assert {card.key for card in cards} == {"sawn", "lvl"}
+    for card in cards:
+        passing = [row for row in rows if row["group"] == card.key and row["passes"]]
+        assert (card.tried, card.passing) == (
+            sum(row["group"] == card.key for row in rows),
+            len(passing),
+        )
+        for reason, name in (("lightest", "weight"), ("shallowest", "depth")):
+            pick = next(pick for pick in card.picks if reason in pick.reasons)
+            assert pick.row[name] == pytest.approx(min(row[name] for row in passing))
+            assert f'name="beam" value="{pick.row["key"]}"' in page.content.decode()
+    assert "cheapest" not in words_of(page), "no price book, no cost"
+    drawn = page.content.decode().partition("Beams cut across, at one scale")[2].partition("</svg>")[0]
+    for card in cards:
+        for pick in card.picks:
+            assert pick.row["label"] in drawn
+
+
+def test_a_family_of_which_nothing_passes_shows_the_nearest_and_why(office, job, contractor):
+    sections.stored_section(job, contractor, shape=SHAPE, opening="19 ft")
+    run = wall_design(job=job, actor=contractor)
+    page = office.get(at("options", job))
+    card = next(card for card in page.context["options"].cards if card.key == "sawn")
+    assert card.picks == ()
+    ratios = [row["ratio"] for row in candidates(run.results) if row["group"] == "sawn"]
+    assert card.nearest["ratio"] == min(ratios) > 1
+    assert tidy(card.nearest["fails"][0]) in words_of(page)
+
+
+def test_the_list_is_filtered_without_a_script_and_alone_for_one(office, job, run):
+    asked = {"family": "lvl", "answer": "passes", "deepest": "12 in"}
+    page = office.get(at("options", job), asked)
+    kept = [row.record for row in page.context["table"].rows]
+    wanted = [
+        row["key"]
+        for row in candidates(run.results)
+        if row["group"] == "lvl" and row["passes"] and row["depth"] <= 12
+    ]
+    assert [row["key"] for row in kept] == wanted != []
+    part = office.get(at("options", job), asked, headers={"HX-Target": "every-beam"})
+    assert part.content.startswith(b'<div id="every-beam"')
+    assert b"<html" not in part.content
+    bad = office.get(at("options", job), {"deepest": "12"})
+    assert "read '12'; accepted is a length with a unit" in words_of(bad).lower().replace("’", "'")
 
 
 def test_the_members_page_shows_every_check_to_its_last_number(office, job, run):
