@@ -1,43 +1,105 @@
-"""Every stock size tried for one beam; each load case is analysed once."""
+"""Every stock size tried for one beam; each load case is analysed once.
+
+Wood is checked all at once. What cannot be, another material or a question whose rules look at each
+section by itself, is checked one section at a time on forces that all of them share.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import MISSING, fields
 
-from structure.core.catalogue.result import Candidate, SearchResult
-from structure.core.catalogue.stock import Search, stock_sections
+import numpy as np
+
+from structure.core.catalogue.bent import bending
+from structure.core.catalogue.columns import Columns, Service, prepared
+from structure.core.catalogue.result import Column, SearchResult
+from structure.core.catalogue.stock import Search
+from structure.core.catalogue.together import Asked, bearings, deflections, shear
 from structure.core.clauses import Editions
 from structure.core.codes.us.combinations import ASD
 from structure.core.errors import OutOfScope
 from structure.core.materials.section import Section
-from structure.core.members.beam import BeamQuestion, evaluate, prepare
+from structure.core.members.beam import BeamQuestion, BeamResult, evaluate, prepare
 
 MOST_SUMS = 20_000  # forces of so many sums are held at once
+CLOSE = 1e-9  # so near to a ratio of 1 a section is checked by itself, since arrays may round otherwise
+# What the columns know of a question; anything else that is asked is checked one section at a time.
+KNOWN = {
+    "line", "loads", "section", "pattern", "self_weight", "bracing", "bottom_bracing", "repetitive", "wet",
+    "deflection", "bearing", "support", "treated",
+}  # fmt: skip
 
 
 def search_beams(question: BeamQuestion, search: Search, editions: Editions) -> SearchResult:
-    """Try every stock section with its own self weight; each load case is analysed once.
+    """Try every stock section with its own self weight.
 
     Raises what `check_beam` raises for the question itself; a section that is out of scope by its own
     doing, such as being too slender, stays among the candidates with the reason.
     """
-    sections = stock_sections(search)
-    candidates: list[Candidate] = []
-    for group in _groups(question, sections):
-        weights = tuple(dict.fromkeys(each.weight for each in group)) if question.self_weight else (0.0,)
+    stock = prepared(search, Service(question.repetitive, question.wet, question.treated))
+    place = np.full(len(stock.sections), -1, dtype=np.intp)
+    columns: tuple[Column, ...] = ()
+    refused = np.zeros(len(stock.together), dtype=bool)
+    alone = list(stock.alone)
+    if stock.columns is not None and _known(question):
+        place[stock.together] = np.arange(len(stock.together))
+        columns, refused = _together(question, stock.columns, editions)
+        worst = np.maximum.reduce([column.ratio for column in columns])
+        near = stock.together[(np.abs(worst - 1.0) < CLOSE) & ~refused]
+        place[near] = -1
+        alone += near.tolist()
+    else:
+        alone = list(range(len(stock.sections)))
+    answers = _alone(question, [(n, stock.sections[n]) for n in sorted(alone)], editions)
+    return SearchResult(question, editions, stock.sections, columns, place, refused, answers)
+
+
+def _known(question: BeamQuestion) -> bool:
+    """Whether the columns answer everything that is asked."""
+    for each in fields(question):
+        default = each.default_factory() if each.default_factory is not MISSING else each.default
+        if each.name not in KNOWN and getattr(question, each.name) != default:
+            return False
+    return True
+
+
+def _together(
+    question: BeamQuestion, columns: Columns, editions: Editions
+) -> tuple[tuple[Column, ...], np.ndarray]:
+    weights = columns.weights if question.self_weight else np.zeros(1)
+    least, most = float(weights[0]), float(weights[-1])
+    demands = prepare(question, (least, most), editions)
+    shares = (weights - least) / (most - least) if most > least else np.zeros(1)
+    weight = columns.weight if question.self_weight else np.zeros(len(columns.sections), dtype=np.intp)
+    asked = Asked(demands, columns, shares, weight, editions)
+    bent, refused = bending(asked)
+    return (bent, shear(asked), *deflections(asked), *bearings(asked)), refused
+
+
+def _alone(
+    question: BeamQuestion, numbered: Sequence[tuple[int, Section]], editions: Editions
+) -> dict[int, BeamResult | OutOfScope]:
+    """Sections checked one at a time, by their number."""
+    found: dict[int, BeamResult | OutOfScope] = {}
+    for group in _groups(question, numbered):
+        held = dict.fromkeys(each.weight for _, each in group) if question.self_weight else {0.0: None}
+        weights = tuple(held)
         demands = prepare(question, weights, editions)
-        for section in group:
+        for number, section in group:
             at = weights.index(section.weight) if question.self_weight else 0
             try:
-                candidates.append(Candidate(section, evaluate(demands, at, section, editions)))
+                found[number] = evaluate(demands, at, section, editions)
             except OutOfScope as refusal:
-                candidates.append(Candidate(section, None, refusal))
-    return SearchResult(tuple(candidates))
+                found[number] = refusal
+    return found
 
 
-def _groups(question: BeamQuestion, sections: tuple[Section, ...]) -> Iterator[tuple[Section, ...]]:
+def _groups(
+    question: BeamQuestion, numbered: Sequence[tuple[int, Section]]
+) -> Iterator[Sequence[tuple[int, Section]]]:
     """Sections, which come by weight, in groups whose forces fit into memory together."""
     patterns = 2 ** len(question.line.bays) if question.patterned else 1
     size = max(1, MOST_SUMS // (len(ASD) * patterns))
-    for start in range(0, len(sections), size):
-        yield sections[start : start + size]
+    for start in range(0, len(numbered), size):
+        yield numbered[start : start + size]

@@ -16,6 +16,7 @@ from structure.core.materials.sawn import STOCK, SawnSection
 from structure.core.materials.section import Section
 from structure.core.materials.species import TABLE_4A, TABLE_4B, held_grades
 from structure.core.materials.steel import SteelSection
+from structure.core.materials.stock_wood import flitch_sections, glulam_sections, solid_sections
 from structure.data.loader import table
 
 STEEL_STOCK = "us/steel_stock"
@@ -32,6 +33,7 @@ class Search:
     species: tuple[str, ...] = ("SPF", "DF-L", "HF", "SP")
     grades: tuple[str, ...] = ("No.2",)
     lvl_grades: tuple[str, ...] | None = None
+    glulam_grades: tuple[str, ...] | None = None
     max_depth: float | None = None
     max_plies: int = 5
 
@@ -88,4 +90,24 @@ def _steel(search: Search) -> Iterator[Section]:
                 yield section
 
 
-FAMILIES: Mapping[str, Callable[[Search], Iterator[Section]]] = {"sawn": _sawn, "lvl": _lvl, "steel": _steel}
+def _timber(search: Search) -> Iterator[Section]:
+    yield from solid_sections(search.species, search.grades, search.max_depth)
+
+
+def _glulam(search: Search) -> Iterator[Section]:
+    yield from glulam_sections(search.glulam_grades, search.max_depth)
+
+
+def _flitch(search: Search) -> Iterator[Section]:
+    yield from flitch_sections(search.species, search.grades, search.max_depth, search.max_plies)
+
+
+# `timber` is sawn lumber in one piece: 4x, and 6x and larger.
+FAMILIES: Mapping[str, Callable[[Search], Iterator[Section]]] = {
+    "sawn": _sawn,
+    "timber": _timber,
+    "lvl": _lvl,
+    "glulam": _glulam,
+    "steel": _steel,
+    "flitch": _flitch,
+}

@@ -127,6 +127,14 @@ class Response:
         rest = self.packed[..., 6 * (len(self.breaks) - 1) :]
         return Response(self.line, breaks, np.concatenate((*flat, rest), axis=-1))
 
+    def between(self, start: float, end: float) -> Response:
+        """The part between two breaks alone: what `refined` leaves out is not copied along."""
+        first, last = (int(np.abs(self.breaks - place).argmin()) for place in (start, end))
+        shape, count = self.packed.shape[:-1], len(self.breaks) - 1
+        parts = (self.moments[..., first:last, :], self.starts[..., first:last, :])
+        packed = (*(part.reshape(*shape, -1) for part in parts), self.packed[..., 6 * count :])
+        return Response(self.line, self.breaks[first : last + 1], np.concatenate(packed, axis=-1))
+
     @property
     def shears(self) -> Array:
         """Shear coefficients (..., segments, 3)."""
