@@ -52,6 +52,7 @@ REINFORCEMENT = Record(
         Field("cover", _LENGTH, default="3 in", doc="clear, below and at the ends of the bars"),
     ]
 )
+OFFSET = OneOf(_FLAT, Record([Field("length", _FLAT, default="0 in"), Field("width", _FLAT, default="0 in")]))
 CONCRETE = Record(
     [
         Field("fc", Quantity("stress", positive=True), default="2500 psi"),
@@ -176,10 +177,7 @@ KIND = Kind(
         Field("existing", Flag(), default=False, doc="an existing pad, by its measured side and thickness"),
         Field(
             "eccentricity",
-            OneOf(
-                _FLAT,
-                Record([Field("length", _FLAT, default="0 in"), Field("width", _FLAT, default="0 in")]),
-            ),
+            OFFSET,
             doc="of the post off the middle of the pad, along its length or both ways; within the kern",
         ),
     ],

@@ -53,7 +53,7 @@ def soil_check(pad: Pad, service: Force, editions: Editions) -> Check:
         pad.soil,
         "pressure",
         service.combination,
-        steps[-1].clause,
+        (soil.PLAIN_BASE_AREA if pad.bars is None else soil.BASE_AREA).at(editions),
         steps,
         "net: pad weight left out" if pad.net else "gross: pad weight counted",
     )

@@ -9,6 +9,7 @@ from structure.core.clauses import Clause
 from structure.core.trace import formula
 
 BASE_AREA = Clause("ACI 318", "13.3.1.1")
+PLAIN_BASE_AREA = Clause("ACI 318", "14.3.2.2")
 PRESUMPTIVE = Clause("IRC", "Table R401.4.1")
 INVESTIGATION = Clause("IRC", "R401.4.1")
 

@@ -1,0 +1,97 @@
+"""A pile, helical or driven, in place of a pad: only by the capacity that its installer or engineer states."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from structure.core.clauses import Clause, Editions
+from structure.core.errors import InputError
+from structure.core.members.checkdata import check_data
+from structure.core.members.footing_question import worst_service
+from structure.core.trace import Check, Step, formula
+from structure.core.units import quantity
+
+_GOVERNS = (
+    "The installer's or the engineer's paper governs: depth, torque, bracket, corrosion, and the authority's "
+    "approval of the pile."
+)
+STATED = Clause("installer's statement", "")
+
+
+@formula("P_a", "n * P_stated", unit="lbf", clause=STATED, n="", P_stated="lbf")
+def stated_capacity(n: float, P_stated: float) -> float:
+    """Allowable load of n piles that share alike, each as stated by installer or engineer [lbf]."""
+    return n * P_stated
+
+
+@formula("P_1", "P / n", unit="lbf", clause=STATED, P="lbf", n="")
+def load_each(P: float, n: float) -> float:
+    """Service load on each of n piles that share alike [lbf]."""
+    return P / n
+
+
+@dataclass(frozen=True, slots=True)
+class PileQuestion:
+    """Service loads by case [lbf], allowable load of one pile [lbf] and who states it."""
+
+    loads: Mapping[str, float]
+    capacity: float
+    source: str
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class PileResult:
+    """The one check of stated piles."""
+
+    question: PileQuestion
+    check: Check
+    each: Step
+
+    def as_data(self) -> dict[str, Any]:
+        """The result of the `pile` kind."""
+        question = self.question
+        remarks = [
+            f"Capacity as stated ({question.source}), entered by the user and not computed here.",
+            _GOVERNS,
+        ]
+        if question.count > 1:
+            remarks.append(
+                "Several piles share alike only under a stiff cap with the post on its middle: the cap is the "
+                "engineer's."
+            )
+        return {
+            "passes": self.check.passes,
+            "governing": self.check.name,
+            "ratio": self.check.ratio,
+            "capacity": quantity(self.check.capacity, "force"),
+            "load": quantity(self.check.demand, "force"),
+            "load_each": quantity(self.each.result, "force"),
+            "count": question.count,
+            "source": question.source,
+            "checks": {self.check.name: check_data(self.check)},
+            "remarks": remarks,
+        }
+
+
+def check_pile(question: PileQuestion, editions: Editions) -> PileResult:
+    """Service load against the stated allowable load. Raises OutOfScope for uplift, InputError for no load."""
+    if question.count < 1:
+        raise InputError("count", question.count, "one pile or more")
+    service = worst_service(question.loads, editions)
+    step = stated_capacity.step(
+        editions, n=float(question.count), P_stated=question.capacity, note=question.source
+    )
+    each = load_each.step(editions, P=service.value, n=float(question.count))
+    check = Check(
+        "stated",
+        service.value,
+        step.result,
+        "force",
+        service.combination,
+        STATED.at(editions),
+        (step, each),
+    )
+    return PileResult(question, check, each)
