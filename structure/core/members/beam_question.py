@@ -13,6 +13,7 @@ from structure.core.statics.model import BeamLine, Load
 Bracing = str | float  # "continuous", "ends" or a length in inches
 
 MOST_SPAN = 36.0 * 12.0  # in; common practice: what a house beam of wood may span here
+MOST_SPAN_STEEL = 50.0 * 12.0  # in; common practice: a steel beam comes in one piece up to this length
 LEAST_SPAN = 6.0  # in
 MOST_LINE_LOAD = 10_000.0 / 12.0  # lbf/in; common practice
 MOST_LINE_LOAD_STEEL = 40_000.0 / 12.0  # lbf/in; common practice: what the heaviest shapes held carry
@@ -94,12 +95,12 @@ class BeamQuestion:
         return self.bearing
 
 
-def check_span(told: str, span: float, editions: Editions) -> None:
+def check_span(told: str, span: float, editions: Editions, most: float = MOST_SPAN) -> None:
     """Raise OutOfScope for a span [in] that no preliminary house beam covers. `told` names it in the reason."""
-    if not LEAST_SPAN <= span <= MOST_SPAN:
+    if not LEAST_SPAN <= span <= most:
         raise OutOfScope(
             ENGINEERED_DESIGN.at(editions),
-            f"{told} of {span / 12:.4g} ft is outside the {LEAST_SPAN / 12:g} to {MOST_SPAN / 12:g} ft "
+            f"{told} of {span / 12:.4g} ft is outside the {LEAST_SPAN / 12:g} to {most / 12:g} ft "
             "that a preliminary size covers; ask the engineer",
         )
 
@@ -107,8 +108,9 @@ def check_span(told: str, span: float, editions: Editions) -> None:
 def check_range(question: BeamQuestion, editions: Editions) -> None:
     """Raise OutOfScope for spans and loads outside what house framing covers, InputError for no load."""
     line = question.line
+    steel = question.section is not None and question.section.material == "steel"
     for n, span in enumerate(line.spans):
-        check_span(f"span {n + 1}", span, editions)
+        check_span(f"span {n + 1}", span, editions, MOST_SPAN_STEEL if steel else MOST_SPAN)
     for side, overhang, span in (
         ("left", line.overhang_left, line.spans[0]),
         ("right", line.overhang_right, line.spans[-1]),
@@ -126,7 +128,6 @@ def check_range(question: BeamQuestion, editions: Editions) -> None:
                 f"a {load.case} load that pulls up on the beam: uplift is the engineer's",
             )
         point = load.shape == "point"
-        steel = question.section is not None and question.section.material == "steel"
         spread = MOST_LINE_LOAD_STEEL if steel else MOST_LINE_LOAD
         limit, worst = MOST_POINT_LOAD if point else spread, max(load.value, load.end_value)
         if worst > limit:
