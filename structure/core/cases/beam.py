@@ -29,18 +29,16 @@ from structure.core.cases.reader import (
     read_section,
 )
 from structure.core.catalogue import Search, search_beams
-from structure.core.clauses import Clause, Editions
+from structure.core.catalogue.stock import FAMILIES
+from structure.core.clauses import Editions
+from structure.core.codes.us import composite
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.species import held_species, perpendicular_value
 from structure.core.members.beam import BeamQuestion, Limits, Support, check_beam
 from structure.core.members.beam_question import Notch
 
-_LATER = {
-    "psl": Clause("NDS", "8"),
-    "lsl": Clause("NDS", "8"),
-    "glulam": Clause("NDS", "5"),
-    "flitch": Clause("AISC 360", "F"),
-}
+# Families that no catalogue can hold: they work on the values printed for the product in hand.
+_ENTERED = {"psl": composite.MAKERS_VALUES, "lsl": composite.MAKERS_VALUES}
 _LENGTH = Quantity("length", positive=True)
 _BRACING = OneOf(Choice(("continuous", "ends")), _LENGTH)
 
@@ -108,13 +106,17 @@ def _support(record: dict[str, Any] | None) -> Support | None:
 def read_search(record: dict[str, Any], editions: Editions) -> Search:
     """The catalogue search from the typed record of the `search` field. OutOfScope for a family not covered."""
     for family in record["families"]:
-        if family in _LATER:
-            raise OutOfScope(_LATER[family].at(editions), f"not covered yet: a search over {family}")
+        if family in _ENTERED:
+            raise OutOfScope(
+                _ENTERED[family].at(editions),
+                f"a search over {family}: no generic values exist; check one with the values of the product in hand",
+            )
     return Search(
         families=tuple(record["families"]),
         species=tuple(record["species"]),
         grades=tuple(record["grades"]),
         lvl_grades=tuple(record["lvl_grades"]) if record["lvl_grades"] else None,
+        glulam_grades=tuple(record["glulam_grades"]) if record["glulam_grades"] else None,
         max_depth=record["max_depth"],
         max_plies=record["max_plies"],
     )
@@ -169,7 +171,7 @@ KIND = Kind(
                 (
                     Field(
                         "families",
-                        ListOf(Choice(("sawn", "lvl", "steel", *_LATER)), min=1, max=7),
+                        ListOf(Choice((*FAMILIES, *_ENTERED)), min=1, max=8),
                         default=["sawn", "lvl"],
                     ),
                     Field(
@@ -182,6 +184,7 @@ KIND = Kind(
                         doc="of sawn lumber",
                     ),
                     Field("lvl_grades", ListOf(Text(40), min=1), doc="stress classes; default all held"),
+                    Field("glulam_grades", ListOf(Text(40), min=1), doc="layups; default 24F-V4 and 24F-V3"),
                     Field("max_depth", _LENGTH),
                     Field("max_plies", Integer(1, 5), default=5),
                 )

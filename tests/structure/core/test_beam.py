@@ -376,8 +376,9 @@ def test_bad_input_names_its_field(given: dict[str, Any], words: str) -> None:
         ({"spans": ["3 in"]}, "IRC 2021 R301.1.3"),
         ({"spans": ["6 ft"], "overhang": {"right": "7 ft"}}, "common practice"),
         ({"loads": [{"case": "live", "shape": "uniform", "value": "20000 lbf/ft"}]}, "common practice"),
-        ({"section": {"family": "steel", "shape": "W8x18", "grade": "A992"}}, "AISC 360"),
-        ({"section": None, "search": {"families": ["steel"]}}, "AISC 360"),
+        ({"section": None, "search": {"families": ["psl"]}}, "NDS 2018 8.2"),
+        ({"special": ["hot_tub"]}, "common practice"),
+        ({"special": ["braced_wall"]}, "IRC 2021 R602.10"),
         (
             {
                 "section": {
