@@ -9,12 +9,10 @@ from structure.core.materials.section import Section
 from structure.core.materials.steel import SteelSection
 from structure.core.members.beam_demand import Demands
 from structure.core.members.beam_result import BeamResult, common_remarks, with_worst
+from structure.core.members.carry_in import LIFT, PER_PERSON
 from structure.core.members.steel_bearing import bearings
 from structure.core.members.steel_service import SteelBending, bending, classes, deflections, shear
 from structure.core.members.steel_strength import Strength, strength
-from structure.data.loader import table
-
-LIFTING = "us/lifting"
 
 
 def evaluate(demands: Demands, weight: int, section: Section, editions: Editions) -> BeamResult:
@@ -65,11 +63,10 @@ def _remarks(demands: Demands, held: Strength, bent: SteelBending) -> list[str]:
 
 def carried(weight: float, section: SteelSection) -> str:
     """Whether two persons can carry a member of this weight [lbf] in, in words."""
-    most = float(table(LIFTING).content["person"]["most"])
-    persons = max(1, ceil(weight / most - 1e-9))
+    persons = max(1, ceil(weight / PER_PERSON - 1e-9))
     if persons <= 2:
         return f"{section.label} weighs {weight:,.0f} lbf in one piece: two persons can carry it in."
     return (
-        f"{section.label} weighs {weight:,.0f} lbf in one piece: too much for two persons at {most:g} lbf each "
-        f"({table(LIFTING).document}); {persons} persons, or a lift."
+        f"{section.label} weighs {weight:,.0f} lbf in one piece: too much for two persons at {PER_PERSON:g} lbf "
+        f"each ({LIFT.number}); {persons} persons, or a lift."
     )
