@@ -120,6 +120,7 @@ class Candidate:
             "family": section.family,
             "species": getattr(section, "species", None),
             "grade": getattr(section, "grade", None),
+            "given": section.given,
             "size": section.size_data,
             "ratio": governing.ratio if governing else None,
             "governing": governing.name if governing else "scope",

@@ -153,6 +153,24 @@ class FlitchSection(Section):
         return f"{self.wood.weight_source}; steel {table(TABLE).content['steel']['density_pcf']:g} pcf"
 
     @property
+    def _given(self) -> dict[str, Any]:
+        wood = {name: value for name, value in self.wood.given.items() if name not in ("plies", "fastening")}
+        bolts: dict[str, Any] = {"diameter": f"{self.bolts.diameter!r} in"}
+        if self.bolts.spacing is not None:
+            bolts["spacing"] = f"{self.bolts.spacing!r} in"
+        if self.bolts.at_supports is not None:
+            bolts["at_supports"] = self.bolts.at_supports
+        return {
+            "wood": wood,
+            "plies": self.plies,
+            "plates": self.plates,
+            "thickness": f"{self.thickness!r} in",
+            "plate_depth": f"{self.plate_depth!r} in",
+            "steel": self.steel,
+            "bolts": bolts,
+        } | ({} if self.gravity is None else {"gravity": self.gravity})
+
+    @property
     def size_data(self) -> dict[str, Any]:
         """As for every section, transformed into wood, with the plates."""
         plate = {

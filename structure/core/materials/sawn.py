@@ -118,6 +118,10 @@ class SawnSection(WoodSection):
             size = f"{pair[0]}x{pair[1]}"
         return f"{f'{self.plies}-' if self.plies > 1 else ''}{size} {self.species} {self.grade}"
 
+    @property
+    def _given(self) -> dict[str, Any]:
+        return super()._given | {"fastening": self.fastening}
+
     @cached_property
     def table_name(self) -> str:
         """The table that holds this section's values."""

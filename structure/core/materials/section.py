@@ -133,6 +133,22 @@ class Section(ABC):
         }
 
     @property
+    def given(self) -> dict[str, Any]:
+        """The section as a case writes it, so that it can be asked for again."""
+        return {"family": self.family, **self._given, **self._given_properties}
+
+    @property
+    @abstractmethod
+    def _given(self) -> dict[str, Any]:
+        """What a case says of it besides its family and the values entered for it."""
+
+    @property
+    def _given_properties(self) -> dict[str, Any]:
+        if not self.properties:
+            return {}
+        return {"properties": {name: f"{value!r} psi" for name, value in self.properties.items()}}
+
+    @property
     def remarks(self) -> tuple[str, ...]:
         """What the reader must know of the values: entered, remembered, common practice."""
         return tuple(f"{self.label}: {mark} ({self.reference.source})" for mark in self.reference.marks)
@@ -149,6 +165,12 @@ class WoodSection(Section):
     @property
     def ply_width(self) -> float:
         return self.width
+
+    @property
+    def _given(self) -> dict[str, Any]:
+        words = {name: getattr(self, name, None) for name in ("species", "grade")}
+        size = {"plies": self.plies, "width": f"{self.width!r} in", "depth": f"{self.depth!r} in"}
+        return {name: value for name, value in words.items() if value} | size
 
     @property
     def breadth(self) -> float:

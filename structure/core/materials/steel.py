@@ -102,6 +102,10 @@ class SteelSection(Section):
         return f"{self.rolled.W * 12:g} lbf/ft, {shape_table(self.rolled.form).reference}"
 
     @property
+    def _given(self) -> dict[str, Any]:
+        return {"shape": self.rolled.label, "grade": self.grade}
+
+    @property
     def size_data(self) -> dict[str, Any]:
         held = self.rolled
         return super().size_data | {
