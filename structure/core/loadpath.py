@@ -10,14 +10,14 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Any
 
 from structure.core.clauses import ClauseRef, Editions
 from structure.core.codes.us import irc
 from structure.core.errors import InputError
-from structure.core.trace import Check
+from structure.core.trace import Check, Step, formula
 from structure.core.units import quantity
 
 
@@ -91,6 +91,15 @@ _PROVIDED = frozenset({K.PLATE, K.FLOOR_CAVITY, K.HANGER})
 _LAST_QUESTIONS = frozenset({K.BEAM_BELOW, K.PAD, K.FOOTING_BELOW})
 
 
+@formula("P", "R + E", unit="lbf", clause=irc.COMPLETE_LOAD_PATH, R="lbf", E="lbf")
+def with_existing(R: float, E: float) -> float:
+    """Load of one case on a link that was loaded before. IRC R301.1.
+
+    R: new reaction, E: what the link carries already [lbf]. [lbf].
+    """
+    return R + E
+
+
 @dataclass(frozen=True, slots=True)
 class Duty:
     """Demand against capacity of one link, as a report shows it: quantities with their units."""
@@ -102,6 +111,7 @@ class Duty:
     capacity: Mapping[str, Any] | None = None
     combination: str = ""
     clause: str = ""
+    steps: tuple[Step, ...] = ()
 
     @classmethod
     def of(cls, check: Check, code: str = "us") -> Duty:
@@ -139,12 +149,16 @@ class Duty:
             "passes": self.passes,
             "combination": self.combination,
             "clause": self.clause,
+            "steps": [step.as_data() for step in self.steps],
         }
 
 
 @dataclass(frozen=True, slots=True)
 class Link:
-    """One link as it is known: its governing check if there is one, or that it is provided."""
+    """One link as it is known: its governing check if there is one, or that it is provided.
+
+    `carries`: what an existing link carries already, by case [lbf]; its check must count it too.
+    """
 
     kind: LinkKind
     mark: str = ""
@@ -153,6 +167,7 @@ class Link:
     check: Duty | None = None
     provided: bool = False
     note: str = ""
+    carries: Mapping[str, float] = field(default_factory=dict)
 
     @property
     def name(self) -> str:
@@ -180,6 +195,7 @@ class Link:
             "existing": self.existing,
             "state": self.state.value,
             "note": self.note,
+            "carries": {case: quantity(value, "force") for case, value in self.carries.items()},
             "check": None if self.check is None else self.check.as_data(),
         }
 
@@ -310,6 +326,8 @@ def _why(link: Link) -> str:
 def _question(mark: str, link: Link, reaction: Mapping[str, float]) -> str:
     total = sum(reaction.values())
     what = f"existing, receives the new load of {mark} ({total:,.0f} lbf of all cases together)"
+    if link.carries:
+        what += f" on top of the {sum(link.carries.values()):,.0f} lbf that it carries already"
     if link.kind is K.BEAM_BELOW:
         return f"{link.name}: {what}. Can it, its bearings and what stands under them carry it?"
     if link.kind in _LAST_QUESTIONS:
@@ -330,6 +348,8 @@ class Below:
     title: str = ""
     existing: bool = True
     check: Duty | None = None
+    carries: Mapping[str, float] = field(default_factory=dict)
+    blocks: Duty | None = None
 
 
 def post_links(
@@ -351,10 +371,19 @@ def post_links(
         links.append(Link(K.PLATE, provided=True))
     for storey in storeys:
         if storey.support not in (K.PAD, K.SLAB):
-            links.append(Link(K.FLOOR_CAVITY, provided=storey.blocked))
+            links.append(Link(K.FLOOR_CAVITY, check=storey.blocks, provided=storey.blocked))
         if storey.support is None:
             return links
-        links.append(Link(storey.support, storey.mark, storey.title, storey.existing, storey.check))
+        links.append(
+            Link(
+                storey.support,
+                storey.mark,
+                storey.title,
+                storey.existing,
+                storey.check,
+                carries=storey.carries,
+            )
+        )
     if pad is not None:
         links.append(pad)
         if soil is not None:

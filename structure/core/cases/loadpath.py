@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from structure.core.cases.reader import (
@@ -18,12 +19,14 @@ from structure.core.cases.reader import (
     Text,
     read_post_loads,
 )
+from structure.core.cases.squash_blocks import BLOCKS, read_blocks
 from structure.core.clauses import Editions
 from structure.core.codes.us import irc
 from structure.core.codes.us.combinations import asd
-from structure.core.errors import InputError, OutOfScope
-from structure.core.loadpath import Duty, Link, LinkKind, follow
-from structure.core.trace import Check
+from structure.core.errors import InputError
+from structure.core.loadpath import Duty, Link, LinkKind, follow, with_existing
+from structure.core.members.squash_blocks import check_blocks
+from structure.core.trace import Check, Step
 
 _LINK = Record(
     [
@@ -41,46 +44,103 @@ _LINK = Record(
             doc="default the worst service load of the reaction",
         ),
         Field("note", Text(300)),
+        Field(
+            "existing_loads",
+            POST_LOADS,
+            doc="what it carries already, by case; added to the reaction, case by case",
+        ),
+        Field("blocks", BLOCKS, doc="of a floor cavity: the squash blocks, which are then checked"),
     ]
 )
 
 
 def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     reaction = read_post_loads(given["loads"])
-    sums = {
-        each.name: sum(factor * reaction[case] for factor, case in each.terms)
-        for each in asd([case for case, value in reaction.items() if value])
-    }
-    if not sums or max(sums.values()) <= 0:
-        raise InputError("given.loads", "no load", "at least one load of more than zero")
-    if min(sums.values()) < 0:
-        raise OutOfScope(irc.ENGINEERED_DESIGN.at(editions), "net uplift in the reaction: engineered design")
-    worst = max(sums, key=lambda name: sums[name])
-    links = [_link(read, worst, sums[worst], editions, n) for n, read in enumerate(given["links"])]
+    worst, _ = _worst(reaction, "given.loads", editions)
+    links = [
+        _link(read, worst, reaction, editions, f"given.links[{n}]") for n, read in enumerate(given["links"])
+    ]
     try:
         return follow(mark=given["mark"], reaction=reaction, links=links, editions=editions).as_data()
     except InputError as error:
         raise error.under("given") from None
 
 
-def _link(read: Mapping[str, Any], combination: str, service: float, editions: Editions, n: int) -> Link:
+def _worst(loads: Mapping[str, float], path: str, editions: Editions) -> tuple[str, float]:
+    """The heaviest service sum of loads by case: its name and value."""
+    sums = {
+        each.name: sum(factor * loads[case] for factor, case in each.terms)
+        for each in asd([case for case, value in loads.items() if value])
+        if all(case in loads for _, case in each.terms)
+    }
+    if not sums or max(sums.values()) <= 0:
+        raise InputError(path, "no load", "at least one load of more than zero")
+    worst = max(sums, key=lambda name: sums[name])
+    return worst, sums[worst]
+
+
+def _link(
+    read: Mapping[str, Any], combination: str, reaction: Mapping[str, float], editions: Editions, path: str
+) -> Link:
     kind, check = LinkKind(read["kind"]), None
-    if read["capacity"] is not None:
-        demand = service if read["demand"] is None else read["demand"]
-        check = Duty.of(
-            Check("load", demand, read["capacity"], "force", combination, irc.COMPLETE_LOAD_PATH.at(editions))
+    steps: tuple[Step, ...] = ()
+    carries = {} if read["existing_loads"] is None else read_post_loads(read["existing_loads"])
+    if carries and read["demand"] is not None:
+        raise InputError(f"{path}.demand", "a demand with existing_loads", "one of the two")
+    if read["blocks"] is not None:
+        check = _blocks(read, kind, reaction, editions, path)
+    elif read["capacity"] is not None:
+        demand = read["demand"]
+        if demand is None:
+            loads, steps = added(reaction, carries, editions)
+            combination, demand = _worst(loads, f"{path}.existing_loads", editions)
+        held = Check(
+            "load", demand, read["capacity"], "force", combination, irc.COMPLETE_LOAD_PATH.at(editions)
         )
+        check = replace(Duty.of(held), steps=steps)
     elif read["demand"] is not None:
-        raise InputError(f"given.links[{n}].capacity", None, "the capacity against which the demand is held")
+        raise InputError(f"{path}.capacity", None, "the capacity against which the demand is held")
     return Link(
         kind,
         read["mark"] or "",
         read["title"] or "",
         read["existing"],
         check,
-        read["provided"],
+        read["provided"] or read["blocks"] is not None,
         read["note"] or "",
+        carries,
     )
+
+
+def added(
+    reaction: Mapping[str, float], carries: Mapping[str, float], editions: Editions
+) -> tuple[dict[str, float], tuple[Step, ...]]:
+    """Reaction and what was there before, case by case [lbf], with the lines that add them."""
+    if not carries:
+        return dict(reaction), ()
+    steps = {
+        case: with_existing.step(editions, R=reaction.get(case, 0.0), E=carries.get(case, 0.0), note=case)
+        for case in dict.fromkeys((*reaction, *carries))
+    }
+    return {case: step.result for case, step in steps.items()}, tuple(steps.values())
+
+
+def _blocks(
+    read: Mapping[str, Any],
+    kind: LinkKind,
+    reaction: Mapping[str, float],
+    editions: Editions,
+    path: str,
+) -> Duty:
+    if kind is not LinkKind.FLOOR_CAVITY:
+        raise InputError(f"{path}.blocks", kind.value, "squash blocks in a floor_cavity alone")
+    if read["capacity"] is not None or read["existing_loads"] is not None:
+        raise InputError(f"{path}.blocks", "blocks with a capacity or existing_loads", "blocks alone")
+    try:
+        found = check_blocks(read_blocks(read["blocks"], reaction, editions), editions)
+    except InputError as error:
+        raise error.under(f"{path}.blocks") from None
+    return replace(Duty.of(found.governing), steps=found.governing.steps)
 
 
 KIND = Kind(
@@ -98,6 +158,10 @@ KIND = Kind(
         Result("missing.<n>", "", "each missing link in a sentence"),
         Result("questions.<n>", "", "each question to the engineer"),
         Result("links.<n>.state", "", "passes, provided, question, fails or missing"),
+        Result("links.<n>.carries.<case>", "force", "what an existing link carries already"),
+        Result(
+            "links.<n>.check.<demand|capacity|ratio|combination|steps>", "", "its check, with what it carries"
+        ),
     ],
     doc="Is every link from a reaction down to the soil there, and does each carry its load?",
 )

@@ -33,6 +33,7 @@ KIND_NAMES = (
     "headroom",
     "hangers",
     "carry_in",
+    "squash_blocks",
 )
 _CODE_DOCUMENT = {"us": Clause("IRC", ""), "ca": Clause("NBC", "")}
 
