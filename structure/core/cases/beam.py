@@ -117,6 +117,11 @@ def read_search(record: dict[str, Any], editions: Editions) -> Search:
         grades=tuple(record["grades"]),
         lvl_grades=tuple(record["lvl_grades"]) if record["lvl_grades"] else None,
         glulam_grades=tuple(record["glulam_grades"]) if record["glulam_grades"] else None,
+        steel_forms=tuple(record["steel_forms"]) if record["steel_forms"] else None,
+        products=tuple(
+            read_section(each, f"search.products[{n}]", editions.code, editions)
+            for n, each in enumerate(record["products"])
+        ),
         max_depth=record["max_depth"],
         max_plies=record["max_plies"],
     )
@@ -171,7 +176,7 @@ KIND = Kind(
                 (
                     Field(
                         "families",
-                        ListOf(Choice((*FAMILIES, *_ENTERED)), min=1, max=8),
+                        ListOf(Choice((*FAMILIES, *_ENTERED)), max=8),
                         default=["sawn", "lvl"],
                     ),
                     Field(
@@ -185,6 +190,13 @@ KIND = Kind(
                     ),
                     Field("lvl_grades", ListOf(Text(40), min=1), doc="stress classes; default all held"),
                     Field("glulam_grades", ListOf(Text(40), min=1), doc="layups; default 24F-V4 and 24F-V3"),
+                    Field("steel_forms", ListOf(Choice(("W", "C", "HSS")), min=1), doc="default all"),
+                    Field(
+                        "products",
+                        ListOf(SECTION, max=200),
+                        default=[],
+                        doc="sections with the values of a product in hand, tried beside the families",
+                    ),
                     Field("max_depth", _LENGTH),
                     Field("max_plies", Integer(1, 5), default=5),
                 )

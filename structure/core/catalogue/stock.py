@@ -24,7 +24,9 @@ STEEL_STOCK = "us/steel_stock"
 
 @dataclass(frozen=True, slots=True)
 class Search:
-    """What is on hand. `lvl_grades` left out means every stress class held.
+    """What is on hand. `lvl_grades` left out means every stress class held, `steel_forms` every form of shape.
+
+    `products` are tried beside the families: sections with the values that a person entered from their paper.
 
     Sections are kept by search, so every field is hashable: tuples, no lists or mappings.
     """
@@ -34,6 +36,8 @@ class Search:
     grades: tuple[str, ...] = ("No.2",)
     lvl_grades: tuple[str, ...] | None = None
     glulam_grades: tuple[str, ...] | None = None
+    steel_forms: tuple[str, ...] | None = None
+    products: tuple[Section, ...] = ()
     max_depth: float | None = None
     max_plies: int = 5
 
@@ -46,6 +50,12 @@ def stock_sections(search: Search) -> tuple[Section, ...]:
     """
     found = [
         section for family, held in FAMILIES.items() if family in search.families for section in held(search)
+    ]
+    found += [
+        each
+        for each in search.products
+        if each.plies <= search.max_plies
+        and (search.max_depth is None or each.depth <= search.max_depth + 1e-9)
     ]
     if not found:
         raise InputError(
@@ -86,7 +96,8 @@ def _steel(search: Search) -> Iterator[Section]:
     for row in table(STEEL_STOCK).rows:
         for label in row["shapes"]:
             section = SteelSection(shape=label, grade=row["grade"])
-            if search.max_depth is None or section.depth <= search.max_depth + 1e-9:
+            wanted = search.steel_forms is None or section.rolled.form in search.steel_forms
+            if wanted and (search.max_depth is None or section.depth <= search.max_depth + 1e-9):
                 yield section
 
 
