@@ -2,7 +2,7 @@
 
 from django.urls import include, path
 
-from structure.views import designs, offsets, options, schedules, sections, verification
+from structure.views import designs, offsets, options, products, schedules, sections, verification
 
 app_name = "structure"
 
@@ -10,6 +10,8 @@ job_patterns = [
     path("section/", sections.section_edit, name="section"),
     path("section/draw/", sections.section_draw, name="section_draw"),
     path("section/loads/", sections.takedown, name="takedown"),
+    path("section/products/", products.products, name="products"),
+    path("section/products/<int:pk>/void/", products.product_out, name="product_void"),
     path("section/offset/", offsets.offset, name="offset"),
     path("sizes/work-out/", designs.design_run, name="design_run"),
     path("sizes/", options.options, name="options"),
@@ -25,4 +27,5 @@ job_patterns = [
 urlpatterns = [
     path("jobs/<int:job_pk>/structure/", include(job_patterns)),
     path("verification/", verification.verification, name="verification"),
+    path("verification/<path:case_id>/", verification.verification_case, name="verification_case"),
 ]

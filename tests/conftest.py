@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import HealthCheck
+from hypothesis import HealthCheck, Phase
 from hypothesis import settings as drawn
 
 from tests import factories
@@ -14,6 +14,15 @@ __all__ = ["require", "require_program"]
 # How fast the machine is today is not what these tests are about.
 drawn.register_profile(
     "carrydown", deadline=None, suppress_health_check=[HealthCheck.too_slow], print_blob=True
+)
+# For tests that run thousands of times on code with a fault in it: the first failure is enough.
+drawn.register_profile(
+    "mutation",
+    drawn.get_profile("carrydown"),
+    phases=(Phase.explicit, Phase.generate),
+    derandomize=True,
+    database=None,
+    max_examples=30,
 )
 drawn.load_profile("carrydown")
 

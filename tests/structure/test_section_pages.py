@@ -12,7 +12,6 @@ from structure.models import HouseSection, SectionLevel
 from structure.question import service_total, takedown_of
 from structure.reading import quantity_words
 from structure.selectors import level_values, point_values, section_for, section_values
-from structure.views.verification import published_report
 from tests import factories
 from tests.structure import sections
 
@@ -211,16 +210,6 @@ def test_pages_cost_the_same_queries_with_one_level_and_with_three(
         office.get(at("takedown", job))
     with django_assert_max_num_queries(10):
         office.get(at("section", job))
-
-
-def test_the_verification_page_shows_every_row_with_its_source(office):
-    report = published_report()
-    words = words_of(office.get(reverse("structure:verification")))
-    assert report.rows
-    for row in report.rows[:: max(1, len(report.rows) // 40)]:
-        assert row.id in words
-        assert " ".join(row.source.split()) in words
-        assert row.computed in words
 
 
 def test_a_refused_level_is_summed_up_above_the_form_once(office, job):

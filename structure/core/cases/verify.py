@@ -23,6 +23,9 @@ from structure.core.units import DIMENSIONS, quantity, read_quantity
 Outcome = Literal["met", "missed", "differs"]
 # Room for the last bits of floating point, relative and absolute; far below any printed digit.
 NOISE = 1e-9
+# Where the lines stand of a value that is told outside its check.
+_OF_CHECK = {"factors": "bending", "adjusted": "bending", "axes": "buckling", "pressure": "soil"}
+_OF_THE_GOVERNING = ("ratio", "passes", "governing", "capacity")
 _PERCENT = re.compile(r"\+?(\d+(?:\.\d+)?|\.\d+)\s*%")
 _DIGITS = re.compile(r"[+-]?[\d,]*(?:\.(\d+))?(?:[eE]([+-]?\d{1,3}))?")
 
@@ -48,6 +51,7 @@ class VerifyRow:
     note: str = ""
     clause: str = ""
     steps: tuple[Mapping[str, Any], ...] = ()
+    code: str = ""
 
     @property
     def passed(self) -> bool:
@@ -155,6 +159,7 @@ def _row(
         note=note,
         clause=clause,
         steps=_steps(result, path),
+        code=str(code),
     )
 
 
@@ -318,7 +323,19 @@ def _steps(result: Mapping[str, Any], path: str) -> tuple[Mapping[str, Any], ...
         value = value.get(part)
         if isinstance(value, Mapping) and value.get("steps"):
             found = value["steps"]
+    if not found:
+        found = _steps_of_check(result, path.split(".")[0])
     return tuple(found) if isinstance(found, list | tuple) else ()
+
+
+def _steps_of_check(result: Mapping[str, Any], name: str) -> Any:
+    """The steps of the check that a value outside the checks comes from."""
+    checks = result.get("checks")
+    if not isinstance(checks, Mapping):
+        return None
+    of = result.get("governing") if name in _OF_THE_GOVERNING else _OF_CHECK.get(name)
+    check = checks.get(of)
+    return check.get("steps") if isinstance(check, Mapping) else None
 
 
 def _words(value: Any) -> str:
