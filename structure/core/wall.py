@@ -6,13 +6,11 @@ and the rest is still answered; what is missing between beam and soil blocks the
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from structure.core.catalogue import Candidate, search_beams
 from structure.core.clauses import COMMON_PRACTICE, Clause, Editions
-from structure.core.codes.us.loads import DEFAULT_JOIST_SPACING
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.beam import BeamQuestion, BeamResult, check_beam
 from structure.core.members.checkdata import check_data
@@ -23,6 +21,7 @@ from structure.core.takedown import TakedownResult, take_down
 from structure.core.takedown_line import Point, beam_loads
 from structure.core.units import quantity
 from structure.core.version import CORE_VERSION
+from structure.core.wall_connections import Placed, connect, hanger_count
 from structure.core.wall_ends import End, Refusal, carry_down, end_loads, section_data
 from structure.core.wall_question import WallQuestion
 from structure.data.loader import data_checksum
@@ -57,6 +56,9 @@ def design_wall(question: WallQuestion, editions: Editions) -> dict[str, Any]:
     if chosen is None:
         return _closed(result, refusals, None)
     result["remarks"] += chosen.remarks
+    held, told = connect(_placed(question, chosen), editions)
+    result["beam"] |= held
+    result["remarks"] += told
     ends = []
     for n, name in enumerate(SIDES):
         place = 0.0 if n == 0 else question.opening.clear_width
@@ -212,7 +214,7 @@ def _beam_data(
         "span": quantity(opening.span, "length"),
         "length": quantity(opening.beam_length, "length"),
         "mounting": opening.mounting,
-        "hangers": _hangers(question),
+        "hangers": hanger_count(question.levels[-1], opening.clear_width, flush=opening.mounting == "flush"),
         "rafter_tie": _cuts_a_tie(question),
         "bracing": asked.bracing if isinstance(asked.bracing, str) else quantity(asked.bracing, "length"),
         "loads": [_load_data(load) for load in asked.loads],
@@ -237,14 +239,19 @@ def _beam_data(
     return data | {"chosen": held}
 
 
-def _hangers(question: WallQuestion) -> int:
-    """Joists that hang on a flush beam: one at each end of the opening and one every spacing, a side."""
-    opening, held = question.opening, question.levels[-1]
-    if opening.mounting != "flush" or held.framing != "perpendicular":
-        return 0
-    sides = sum(side is not None and side.support != "none" for side in (held.left, held.right))
-    spacing = DEFAULT_JOIST_SPACING if held.spacing is None else held.spacing
-    return sides * (math.floor(opening.clear_width / spacing) + 1)
+def _placed(question: WallQuestion, chosen: BeamResult) -> Placed:
+    opening = question.opening
+    return Placed(
+        section=chosen.section,
+        held=question.levels[-1],
+        clear_width=opening.clear_width,
+        length=opening.beam_length,
+        height=opening.ceiling_height,
+        flush=opening.mounting == "flush",
+        joist_depth=opening.joist_depth,
+        told=question.connections,
+        room=opening.room,
+    )
 
 
 def _cuts_a_tie(question: WallQuestion) -> bool:
@@ -352,7 +359,7 @@ def _add_end(result: dict[str, Any], end: End, question: WallQuestion) -> None:
                 "mark": end.mark("P"),
                 "end": end.name,
                 "length": quantity(end.seat.along, "length"),
-                "width": quantity(end.bearing.question.width, "length"),
+                "width": quantity(end.bearing.width, "length"),
                 "result": end.bearing.as_data(),
                 "check": check_data(end.bearing.check),
             }

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from structure.core.clauses import COMMON_PRACTICE, Clause, ClauseRef, Editions
@@ -12,16 +12,18 @@ from structure.core.loadpath import Below, Chain, Duty, Link, LinkKind, follow, 
 from structure.core.materials.section import Section
 from structure.core.materials.species import perpendicular_value
 from structure.core.members.beam import BeamResult
-from structure.core.members.bearing import BearingQuestion, BearingResult, PlateQuestion, check_bearing
+from structure.core.members.bearing import PlateQuestion
 from structure.core.members.footing import FootingResult, size_pad
 from structure.core.members.footing_pad import Base
 from structure.core.members.footing_question import FootingQuestion
 from structure.core.members.post import PostQuestion, PostResult
 from structure.core.members.post_search import PostCandidate, search_posts
+from structure.core.members.squash_blocks import BlocksQuestion, check_blocks
 from structure.core.members.stated_post import StatedPost, StatedResult, check_stated_post
 from structure.core.trace import Step, formula
 from structure.core.units import quantity
 from structure.core.wall_question import WallQuestion
+from structure.core.wall_seat import Seat, SeatBearing, seat_bearing, seat_of
 
 STRIP = Clause(COMMON_PRACTICE.document, "load over the bearing goes straight into the post")
 SEAT = Clause(COMMON_PRACTICE.document, "the whole width of a beam stands on its post")
@@ -49,15 +51,6 @@ class Refusal:
         return {"part": self.part, "clause": str(self.clause), "reason": self.reason}
 
 
-@dataclass(frozen=True, slots=True)
-class Seat:
-    """How a beam stands on a post: the length along the beam and the width across it [in]."""
-
-    along: float
-    across: float
-    turned: bool
-
-
 @dataclass(slots=True)
 class End:
     """One end of the beam with everything under it; what could not be found stays None."""
@@ -69,7 +62,7 @@ class End:
     candidates: list[dict[str, Any]] = field(default_factory=list)
     post: PostResult | None = None
     seat: Seat | None = None
-    bearing: BearingResult | None = None
+    bearing: SeatBearing | None = None
     below: PostResult | StatedResult | None = None
     below_candidates: list[dict[str, Any]] = field(default_factory=list)
     footing: FootingResult | None = None
@@ -79,16 +72,6 @@ class End:
     def mark(self, letter: str) -> str:
         """`P1`, `F2`: the letter of the member and the number of the end."""
         return f"{letter}{self.number}"
-
-
-def seat_of(post: Section, beam: Section) -> Seat | None:
-    """Plies along the wall if the post is deep enough for the beam, else turned; None if neither holds it."""
-    room = 1e-9
-    if post.depth >= beam.breadth - room:
-        return Seat(post.breadth, post.depth, turned=False)
-    if post.breadth >= beam.breadth - room:
-        return Seat(post.depth, post.breadth, turned=True)
-    return None
 
 
 def carry_down(end: End, question: WallQuestion, beam: BeamResult, editions: Editions) -> End:
@@ -147,27 +130,25 @@ def _asked(end: End, question: WallQuestion, height: float) -> PostQuestion:
     return PostQuestion(height=height, loads=end.loads, section=None, plate=plate)
 
 
+def _words(name: str) -> str:
+    return name.replace("_", " ")
+
+
 def _seated(end: End, candidate: PostCandidate, beam: BeamResult, editions: Editions) -> dict[str, Any]:
     """Take the post if the beam can stand on it; else the words that its row gets."""
     assert candidate.section is not None  # noqa: S101 - it passes, so it was made
     seat = seat_of(candidate.section, beam.section)
     if seat is None:
         return {"passes": False, "why": f"too narrow for a beam {beam.section.breadth:g} in wide to stand on"}
-    bearing = check_bearing(
-        BearingQuestion(
-            F_c_perp=beam.section.reference.value("Fc_perp"),
-            width=beam.section.breadth,
-            length=seat.along,
-            loads=end.loads,
-            material=beam.section.label,
-        ),
-        editions,
-    )
-    if not bearing.check.passes:
+    try:
+        bearing = seat_bearing(beam.section, seat, end.loads, editions)
+    except OutOfScope as refusal:
+        return {"passes": False, "why": f"refused by {refusal.clause}: {refusal.reason}"}
+    if not bearing.passes:
         return {
             "passes": False,
-            "why": f"the beam crushes on it: bearing {bearing.check.ratio:.2f} on {seat.along:g} in, "
-            f"{bearing.required_length:.2f} in needed",
+            "why": f"the beam crushes on it: {_words(bearing.check.name)} {bearing.check.ratio:.2f} "
+            f"on {seat.along:g} in, {bearing.required_length:.2f} in needed",
         }
     end.post, end.seat, end.bearing = candidate.result, seat, bearing
     return {"chosen": True}
@@ -243,6 +224,7 @@ def _pad(end: End, question: WallQuestion, editions: Editions) -> None:
         side=pads.side,
         thickness=pads.thickness,
         step=pads.step,
+        reinforcement=pads.reinforcement,
     )
     try:
         end.footing = size_pad(asked, editions)
@@ -262,7 +244,7 @@ def _chain(end: End, question: WallQuestion, beam: BeamResult, editions: Edition
         soil = Duty.of(end.footing.checks[0])
     storeys = []
     if beneath is not None and beneath.ground != "slab":
-        storeys.append(_storey(end, question))
+        storeys.append(_storey(end, question, editions))
     links = post_links(
         beam=Link(LinkKind.BEAM, "B1", beam.section.label, check=Duty.of(beam.governing)),
         bearing=Link(LinkKind.BEARING, check=bearing),
@@ -277,22 +259,39 @@ def _chain(end: End, question: WallQuestion, beam: BeamResult, editions: Edition
     return follow(mark=f"B1, {end.name} end", reaction=end.loads, links=links, editions=editions)
 
 
-def _storey(end: End, question: WallQuestion) -> Below:
+def _storey(end: End, question: WallQuestion, editions: Editions) -> Below:
     beneath = question.beneath
     assert beneath is not None  # noqa: S101 - asked for only with a storey below
+    blocks = _blocks(end, beneath.blocks, editions)
+    blocked = beneath.blocked or blocks is not None
     if beneath.way == "existing_wall":
-        return Below(LinkKind.WALL_BELOW, beneath.blocked)
+        return Below(LinkKind.WALL_BELOW, blocked, carries=beneath.carries, blocks=blocks)
     if beneath.way == "existing_beam":
-        return Below(LinkKind.BEAM_BELOW, beneath.blocked)
+        return Below(LinkKind.BEAM_BELOW, blocked, carries=beneath.carries, blocks=blocks)
     if beneath.way == "unknown":
-        return Below(None, beneath.blocked)
+        return Below(None, blocked, blocks=blocks)
     duty = None
     title = ""
     if isinstance(end.below, StatedResult):
         duty, title = Duty.of(end.below.check), "the adjustable post"
     elif end.below is not None:
         duty, title = Duty.of(end.below.governing), end.below.question.section.label
-    return Below(LinkKind.POST_BELOW, beneath.blocked, f"{end.mark('P')}B", title, existing=False, check=duty)
+    mark = f"{end.mark('P')}B"
+    return Below(LinkKind.POST_BELOW, blocked, mark, title, existing=False, check=duty, blocks=blocks)
+
+
+def _blocks(end: End, asked: BlocksQuestion | None, editions: Editions) -> Duty | None:
+    """The squash blocks under the load of this end; a refusal stays with the end."""
+    if asked is None:
+        return None
+    try:
+        found = check_blocks(replace(asked, loads=end.loads), editions)
+    except InputError as error:
+        raise error.under("below.blocks") from None
+    except OutOfScope as refusal:
+        _refused(end, f"{end.mark('P')} blocks", refusal.clause, refusal.reason)
+        return None
+    return Duty.of(found.governing)
 
 
 def end_loads(

@@ -13,8 +13,11 @@ from structure.core.catalogue import Search
 from structure.core.codes.us import concrete
 from structure.core.materials.section import Section
 from structure.core.members.beam_question import Bracing, Limits
+from structure.core.members.footing_question import Reinforcement
 from structure.core.members.shoring import ShoringQuestion
+from structure.core.members.squash_blocks import BlocksQuestion
 from structure.core.takedown import Level
+from structure.core.wall_connections import Connections, Room
 
 Mounting = Literal["dropped", "flush"]
 Ground = Literal["slab", "crawl", "basement"]
@@ -23,7 +26,10 @@ Way = Literal["new_post", "stated_post", "existing_wall", "existing_beam", "unkn
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """The hole that the beam spans. `headroom` is what must stay clear under the beam; None asks nothing."""
+    """The hole that the beam spans. `headroom` is what must stay clear under the beam; None asks nothing.
+
+    `room` is what the code's own least height is held against, whatever is asked for.
+    """
 
     clear_width: float
     ceiling_height: float
@@ -32,6 +38,7 @@ class Opening:
     joist_depth: float = 9.25
     headroom: float | None = None
     bracing: Bracing | None = None
+    room: Room = field(default_factory=Room)
 
     @property
     def span(self) -> float:
@@ -76,7 +83,8 @@ class Beneath:
     """What lies under the floor that the posts stand on, and how the load goes on down there.
 
     `height`: pad or slab to the underside of the floor framing. `blocked`: solid blocking through the floor
-    cavity is put in. `way` unknown means that nobody has looked: the load path is then broken.
+    cavity is put in, and checked where `blocks` says what it is. `way` unknown means that nobody has looked: the
+    load path is then broken. `carries`: what an existing wall or beam carries there already, by case [lbf].
     """
 
     ground: Ground
@@ -84,11 +92,13 @@ class Beneath:
     way: Way = "new_post"
     blocked: bool = True
     stated: Stated | None = None
+    carries: Mapping[str, float] = field(default_factory=dict)
+    blocks: BlocksQuestion | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Pads:
-    """Soil and concrete of the pads. `side` and `thickness` left out are solved to the step."""
+    """Soil, concrete and bars of the pads. `side`, `thickness` and count left out are solved; no bars is plain."""
 
     soil: float
     soil_source: str = ""
@@ -99,6 +109,7 @@ class Pads:
     step: float = 2.0
     side: float | None = None
     thickness: float | None = None
+    reinforcement: Reinforcement | None = None
 
 
 @dataclass(frozen=True)
@@ -115,4 +126,5 @@ class WallQuestion:
     limits: Limits = field(default_factory=Limits)
     repetitive: bool = False
     shoring: ShoringQuestion | None = None
+    connections: Connections = field(default_factory=Connections)
     notes: Mapping[str, str] = field(default_factory=dict)

@@ -30,7 +30,7 @@ _SIDE = Record(
         ),
     )
 )
-_RATING = Record(
+RATING = Record(
     (
         Field("capacity", Quantity("force", positive=True), required=True, doc="stated for normal duration"),
         Field("source", Text(), required=True, doc="the maker's paper"),
@@ -71,7 +71,7 @@ KIND = Kind(
         Field("left", _SIDE, doc="joists of one side"),
         Field("right", _SIDE, doc="joists of the other side"),
         Field("beam_width", _LENGTH, doc="all plies, for the nails of the hangers"),
-        Field("rating", _RATING, doc="of the hanger in hand; without it a question"),
+        Field("rating", RATING, doc="of the hanger in hand; without it a question"),
     ),
     solve={"us": _solve},
     results=(

@@ -5,27 +5,39 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from structure.core.cases import beam, shoring
+from structure.core.cases import beam, hangers, headroom, shoring
+from structure.core.cases.carry_in import WAY, read_way
+from structure.core.cases.fastener_fields import FASTENER
+from structure.core.cases.footing import REINFORCEMENT, read_reinforcement
 from structure.core.cases.reader import (
+    POST_LOADS,
     SECTION,
     Choice,
     Field,
     Flag,
     Kind,
     ListOf,
+    Number,
     Quantity,
     Record,
     Result,
     Text,
     Type,
+    read_post_loads,
     read_section,
 )
+from structure.core.cases.squash_blocks import BLOCKS, read_blocks
 from structure.core.cases.takedown import LEVELS, read_levels
 from structure.core.clauses import Editions
 from structure.core.errors import InputError
 from structure.core.materials.species import held_species
 from structure.core.members.beam import Limits
+from structure.core.members.fastener import make_fastener
+from structure.core.members.footing_question import Reinforcement
+from structure.core.members.hangers import Rating
+from structure.core.members.squash_blocks import BlocksQuestion
 from structure.core.wall import design_wall
+from structure.core.wall_connections import Connections, Room
 from structure.core.wall_question import Beneath, Opening, Pads, PostLumber, Stated, WallQuestion
 
 _LENGTH = Quantity("length", positive=True)
@@ -37,6 +49,7 @@ def _type(kind: Kind, name: str) -> Type:
     return next(each.type for each in kind.fields if each.name == name)
 
 
+_ROOM = ("space", "floor_finish", "board")
 _OPENING = Record(
     (
         Field("clear_width", _LENGTH, required=True, doc="face to face of the posts"),
@@ -57,6 +70,7 @@ _OPENING = Record(
             _type(beam.KIND, "bracing"),
             doc="of the top edge; default continuous where joists cross the beam, else its ends",
         ),
+        *(each for each in headroom.KIND.fields if each.name in _ROOM),
     )
 )
 _STATED = Record(
@@ -79,6 +93,8 @@ _BELOW = Record(
         ),
         Field("blocked", Flag(), default=True, doc="solid blocking through the floor cavity is put in"),
         Field("stated", _STATED, doc="for an adjustable or pipe post, which stands on a pad of its own"),
+        Field("existing_loads", POST_LOADS, doc="what an existing wall or beam carries there already"),
+        Field("blocks", BLOCKS, doc="the squash blocks of the floor cavity, which are then checked"),
     )
 )
 _SOIL = Record(
@@ -96,6 +112,7 @@ _PAD = Record(
         Field("step", _LENGTH, default="2 in", doc="rounding of what is solved"),
         Field("side", _LENGTH, doc="solved if absent"),
         Field("thickness", _LENGTH, doc="solved if absent"),
+        Field("reinforcement", REINFORCEMENT, doc="bars of the pads; without them they are plain"),
     )
 )
 _POSTS = Record(
@@ -106,6 +123,18 @@ _POSTS = Record(
         Field("deepest", _LENGTH, doc="stud depth of the wall that hides them; default nothing hides them"),
         Field("plate_species", _SPECIES, default="SPF"),
         Field("plate_thickness", _LENGTH, default="1 1/2 in"),
+    )
+)
+_CONNECTIONS = Record(
+    (
+        Field("fastener", FASTENER, doc="of the plies; default as for ply_fastening"),
+        Field(
+            "specific_gravity", Number(min=0.2, max=0.8), doc="that composite lumber counts as, by its maker"
+        ),
+        Field("gravity_source", Text(), doc="where it is stated"),
+        Field("hanger", hangers.RATING, doc="rating of the hangers in hand"),
+        Field("way", WAY, default=[], doc="what the beam must pass on its way in, as for carry_in"),
+        Field("limit_per_person", Quantity("force", positive=True), default="51 lbf"),
     )
 )
 # What the wall itself tells the shoring plan.
@@ -120,7 +149,7 @@ def read_wall(given: Mapping[str, Any], editions: Editions) -> WallQuestion:
     chosen = given["beam"]
     return WallQuestion(
         levels=tuple(read_levels(given["levels"])),
-        opening=Opening(**given["opening"]),
+        opening=_opening(given["opening"]),
         pads=Pads(
             soil=soil["allowable"],
             soil_source=soil["source"] or "",
@@ -131,8 +160,10 @@ def read_wall(given: Mapping[str, Any], editions: Editions) -> WallQuestion:
             step=pad["step"],
             side=pad["side"],
             thickness=pad["thickness"],
+            reinforcement=_bars(pad["reinforcement"]),
         ),
-        beneath=_beneath(below),
+        beneath=_beneath(below, editions),
+        connections=_connections(given["connections"], editions),
         search=beam.read_search(given["search"], editions),
         beam=None if chosen is None else read_section(chosen, "beam", code, editions),
         posts=PostLumber(
@@ -149,7 +180,38 @@ def read_wall(given: Mapping[str, Any], editions: Editions) -> WallQuestion:
     )
 
 
-def _beneath(read: Mapping[str, Any] | None) -> Beneath | None:
+def _bars(given: Mapping[str, Any] | None) -> Reinforcement | None:
+    try:
+        return read_reinforcement(given)
+    except InputError as error:
+        raise error.under("pad") from None
+
+
+def _opening(read: Mapping[str, Any]) -> Opening:
+    plain = {name: value for name, value in read.items() if name not in _ROOM}
+    return Opening(**plain, room=Room(**{name: read[name] for name in _ROOM}))
+
+
+def _connections(read: Mapping[str, Any], editions: Editions) -> Connections:
+    if read["specific_gravity"] is not None and not read["gravity_source"]:
+        raise InputError("connections.gravity_source", None, "where the specific gravity is stated")
+    fastener = None
+    if read["fastener"] is not None:
+        try:
+            fastener = make_fastener(read["fastener"], editions)
+        except InputError as error:
+            raise error.under("connections.fastener") from None
+    return Connections(
+        fastener=fastener,
+        gravity=read["specific_gravity"],
+        gravity_source=read["gravity_source"] or "",
+        rating=None if read["hanger"] is None else Rating(**read["hanger"]),
+        way=read_way(read["way"]),
+        limit=read["limit_per_person"],
+    )
+
+
+def _beneath(read: Mapping[str, Any] | None, editions: Editions) -> Beneath | None:
     if read is None:
         return None
     stated = read["stated"]
@@ -159,7 +221,16 @@ def _beneath(read: Mapping[str, Any] | None) -> Beneath | None:
         way=read["way"],
         blocked=read["blocked"],
         stated=None if stated is None else Stated(**stated),
+        carries={} if read["existing_loads"] is None else read_post_loads(read["existing_loads"]),
+        blocks=_read_blocks(read["blocks"], editions),
     )
+
+
+def _read_blocks(read: Mapping[str, Any] | None, editions: Editions) -> BlocksQuestion | None:
+    try:
+        return None if read is None else read_blocks(read, {}, editions)
+    except InputError as error:
+        raise error.under("below.blocks") from None
 
 
 def _shoring(given: Mapping[str, Any], editions: Editions) -> Any:
@@ -205,6 +276,7 @@ KIND = Kind(
         Field("repetitive", Flag(), default=False, doc="as for a beam"),
         Field("deflection", _type(beam.KIND, "deflection"), default={}, doc="as for a beam"),
         Field("posts", _POSTS, default={}, doc="lumber of the posts"),
+        Field("connections", _CONNECTIONS, default={}, doc="fasteners, hangers and the way in, as told"),
         Field(
             "shoring", _SHORING, default={}, doc="as for shoring; levels and opening are those of the wall"
         ),
@@ -214,6 +286,10 @@ KIND = Kind(
         Result("takedown", "", "result of the takedown kind"),
         Result("beam.candidates", "", "every stock size with ratio, governing check and why it fails"),
         Result("beam.chosen", "", "result of the beam kind for the chosen section, with headroom and member"),
+        Result("beam.fastening", "", "result of the ply_fastening kind for the chosen section"),
+        Result("beam.hangers_data", "", "result of the hangers kind for a flush beam"),
+        Result("beam.headroom", "", "result of the headroom kind: the code's least height"),
+        Result("beam.carry", "", "result of the carry_in kind"),
         Result("beam.length", "length", "with the bearing at both ends"),
         Result("posts.<n>.result", "", "result of the post kind; marks P1, P2 and, below, P1B, P2B"),
         Result("bearing.<n>.result", "", "result of the bearing kind, beam on post"),

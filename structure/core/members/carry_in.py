@@ -139,9 +139,9 @@ class CarryResult:
         fits, ply_fits = _fits(question.length, whole), _fits(question.length, ply)
         joined = len(question.spans) > 1 and _fits(max(question.spans), ply)
         return {
-            "passes": fits or ply_fits,
-            "whole": fits,
-            "ply_by_ply": ply_fits,
+            "passes": fits or ply_fits if question.turns else None,
+            "whole": fits if question.turns else None,
+            "ply_by_ply": ply_fits if question.turns else None,
             "joined_over_supports": joined,
             "length": quantity(question.length, "length"),
             "longest": None if whole is None else quantity(whole.longest, "length"),
@@ -156,7 +156,7 @@ class CarryResult:
             "ply_people": self.ply_people,
             "limit": quantity(question.limit, "force"),
             "clause": f"{LIFT.document} {LIFT.number}",
-            "splice": "" if fits or ply_fits else SPLICE,
+            "splice": SPLICE if question.turns and not (fits or ply_fits) else "",
             "steps": [step.as_data() for step in self.steps],
             "remarks": self._remarks(),
         }

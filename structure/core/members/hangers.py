@@ -157,7 +157,7 @@ def check_hangers(question: HangerQuestion, editions: Editions) -> HangerResult:
     rating, questions, fails, check = question.rating, [], [], None
     if rating is None:
         questions.append(
-            f"Hangers: which is put in, and is it rated for {asked}? Its paper also says what nails it takes and how "
+            f"Which hanger is put in, and is it rated for {asked}? Its paper also says what nails it takes and how "
             "thick the beam behind them must be."
         )
     else:
@@ -173,7 +173,7 @@ def check_hangers(question: HangerQuestion, editions: Editions) -> HangerResult:
         )
         fails += _too_thin(question, rating)
         if rating.nail_length is None and rating.least_breadth is None:
-            questions.append("Hangers: what nails does the rating ask for, and how thick a beam behind them?")
+            questions.append("What nails does the rating ask for, and how thick a beam behind them?")
     return HangerResult(question, sides, check, tuple(questions), tuple(fails))
 
 
