@@ -87,6 +87,7 @@ def evaluate(demands: Demands, weight: int, section: Section, editions: Editions
                 "steel": held.share,
                 "wood": 1 - held.share,
                 "inertia": quantity(held.inertia, "inertia"),
+                "wood_moment": quantity(M_w.result, "moment"),
                 "steps": [step.as_data() for step in held.steps],
             },
             "bolts": bolts.data,
