@@ -7,7 +7,7 @@ from typing import Any
 from django.contrib import admin
 from django.http import HttpRequest
 
-from structure.models import DesignRun, HouseSection, MarkTick, OffsetCheck, Schedule
+from structure.models import DesignRun, EnteredProduct, HouseSection, MarkTick, OffsetCheck, Schedule
 
 
 class ReadOnly(admin.ModelAdmin):
@@ -33,6 +33,13 @@ class HouseSectionAdmin(ReadOnly):
 class DesignRunAdmin(ReadOnly):
     list_display = ["pk", "job", "status", "core_version", "created_by", "created_at"]
     list_select_related = ["job__property", "created_by"]
+
+
+@admin.register(EnteredProduct)
+class EnteredProductAdmin(ReadOnly):
+    list_display = ["pk", "job", "family", "name", "source", "entered_by", "entered_at", "voided_at"]
+    list_filter = ["family"]
+    list_select_related = ["job__property", "entered_by"]
 
 
 @admin.register(Schedule)

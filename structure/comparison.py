@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from math import ceil
 from typing import Any
 
+from structure.core.members.carry_in import PER_PERSON
 from structure.costs import Costs
 from structure.families import FAMILIES, family_title
 from structure.fields import inches_of
 
 Row = Mapping[str, Any]
-TWO_PEOPLE_LB = 150.0  # common practice: two people carry so much through a house
 INFINITE = float("inf")
 
 
@@ -67,7 +68,7 @@ def with_facts(
                 **row,
                 "under": {"value": hole.top - row["depth"], "unit": "in"},
                 "piece": piece,
-                "people": None if piece is None else piece <= TWO_PEOPLE_LB,
+                "people": None if piece is None else max(1, ceil(round(piece / PER_PERSON, 6))),
                 "cost": cost.amount if cost else None,
                 "cost_why": cost.why if cost else "",
                 "entered": entered.get((row["family"], row["grade"]), ""),

@@ -10,7 +10,16 @@ from django.db.models import Prefetch
 from projects.models import Job
 from structure.diagrams import words
 from structure.fields import inches_of
-from structure.models import DesignRun, HouseSection, MarkTick, OffsetCheck, Schedule, ScheduleMark
+from structure.models import (
+    DesignRun,
+    EnteredProduct,
+    HouseSection,
+    MarkTick,
+    OffsetCheck,
+    Schedule,
+    ScheduleMark,
+)
+from structure.products import VALUES
 
 SECTION_FIELDS = tuple(
     f.name
@@ -43,6 +52,21 @@ def point_values(section: HouseSection) -> list[dict[str, Any]]:
     return [{"label": p.label, "case": p.case, "value": p.value, "at": p.at} for p in section.points.all()]
 
 
+def products_of(job: Job) -> list[EnteredProduct]:
+    """Products in hand of a job that are not voided."""
+    return list(EnteredProduct.objects.filter(job=job, voided_at__isnull=True).select_related("entered_by"))
+
+
+def product_values(product: EnteredProduct) -> dict[str, Any]:
+    """A product as plain data, as it is kept with a run."""
+    names = ("family", "name", "source", "width", "depths", "plies", *VALUES)
+    return {
+        "id": product.pk,
+        **{name: getattr(product, name) for name in names},
+        "entered": f"{product.entered_by}, {product.entered_at:%Y-%m-%d}",
+    }
+
+
 def latest_run(job: Job, *, with_answer: bool = True) -> DesignRun | None:
     """The newest answer of the engine for this job; without its long answer where only its state counts."""
     runs = DesignRun.objects.filter(job=job).select_related("created_by")
@@ -50,9 +74,12 @@ def latest_run(job: Job, *, with_answer: bool = True) -> DesignRun | None:
 
 
 def run_is_stale(run: DesignRun) -> bool:
-    """Whether the section was changed after the run was made."""
+    """Whether the section, or what products are in hand, was changed after the run was made."""
     version = HouseSection.objects.filter(job_id=run.job_id).values_list("version", flat=True).first()
-    return version != run.section_version
+    if version != run.section_version:
+        return True
+    held = EnteredProduct.objects.filter(job_id=run.job_id, voided_at__isnull=True)
+    return sorted(held.values_list("pk", flat=True)) != sorted(run.products)
 
 
 def schedule_is_stale(schedule: Schedule) -> bool:

@@ -8,12 +8,15 @@ from typing import Any
 from structure.core.cases.registry import run_case
 from structure.core.version import CORE_VERSION
 from structure.data.loader import data_checksum
-from structure.models import HEADERS, SHORES, SILLS
+from structure.families import ENGINE
+from structure.models import HEADERS, SHORES, SILLS, PadKind, TopEdge
+from structure.products import product_sections
 from structure.question import snow_case, takedown_given
 
 __all__ = ["answer_wall", "core_version", "data_checksum", "wall_case"]
 Row = Mapping[str, Any]
 NO_LOAD = "0 psf"
+MOST_PLIES = 5  # side by side, as the engine counts on them to act together
 
 
 def core_version() -> str:
@@ -22,11 +25,17 @@ def core_version() -> str:
 
 
 def wall_case(
-    section: Row, levels: Sequence[Row], points: Sequence[Row], code: str, beam: Row | None = None
+    section: Row,
+    levels: Sequence[Row],
+    points: Sequence[Row],
+    code: str,
+    beam: Row | None = None,
+    products: Sequence[Row] = (),
 ) -> dict[str, Any]:
     """The whole question as plain data. Raises InputError for a field that can not be read.
 
-    `beam` is the section to design for, as a case writes it. A refusal of the snow stands in its place:
+    `beam` is the section to design for, as a case writes it; `products` are those in hand, tried beside the
+    families. A refusal of the snow stands in its place:
     `{"status": "refused", ...}`.
     """
     snow = run_case(snow_case(section, code))
@@ -40,12 +49,7 @@ def wall_case(
             "from": section["soil_from"],
         },
         "below": _below(section),
-        "search": {
-            "families": list(section["families"]),
-            "species": [section["species"]],
-            "grades": [section["grade"]],
-            "max_plies": section["max_plies"],
-        },
+        "search": _search(section, products),
         "posts": {
             "species": [section["post_species"]],
             "grade": section["post_grade"],
@@ -54,6 +58,8 @@ def wall_case(
         },
         "shoring": _shoring(section),
     }
+    if section["pad_kind"] == PadKind.BARS:
+        given["pad"] = {"reinforcement": {"bar": section["pad_bar"]}}
     if beam is not None:
         given["beam"] = dict(beam)
     return {"kind": "wall", "code": code, "given": given}
@@ -62,6 +68,25 @@ def wall_case(
 def answer_wall(case: Row) -> dict[str, Any]:
     """What the engine says to a wall case; a refusal that is one already is passed on."""
     return dict(case) if case.get("status") == "refused" else run_case(case)
+
+
+def _search(section: Row, products: Sequence[Row]) -> dict[str, Any]:
+    """What is tried: families in the engine's words, lumber on hand, products in hand."""
+    asked = list(section["families"])
+    species = [section["species"], *(section.get("more_species") or [])]
+    search: dict[str, Any] = {
+        "families": list(dict.fromkeys(ENGINE.get(key, key) for key in asked)),
+        "species": list(dict.fromkeys(species)),
+        "grades": [section["grade"]],
+        "max_plies": min(section["max_plies"], MOST_PLIES),
+    }
+    forms = [key.removeprefix("steel_").upper() for key in asked if key in ENGINE]
+    if forms:
+        search["steel_forms"] = forms
+    tried = [each for product in products for each in product_sections(product, search["max_plies"])]
+    if tried:
+        search["products"] = tried
+    return search
 
 
 def _opening(section: Row) -> dict[str, Any]:
@@ -74,6 +99,10 @@ def _opening(section: Row) -> dict[str, Any]:
     }
     if section["headroom"]:
         opening["headroom"] = section["headroom"]
+    if section["top_edge"] == TopEdge.ENDS:
+        opening["bracing"] = "ends"
+    elif section["top_edge"] == TopEdge.EVERY:
+        opening["bracing"] = section["top_edge_every"]
     return opening
 
 

@@ -9,13 +9,46 @@ from django import forms
 from projects.forms.sentences import SentenceMixin
 from structure.core.errors import InputError
 from structure.dead_loads import read_dead
+from structure.families import FAMILIES
 from structure.fields import echo
 from structure.models import HouseSection, PointLoad, SectionLevel
 
 MOST_LEVELS, MOST_POINTS = 8, 12
 SPECIES = [(s, s) for s in ("SPF", "DF-L", "HF", "SP", "SPF-S", "Northern")]
 GRADES = [(g, g) for g in ("SS", "No.1", "No.2", "No.3", "Stud")]
-FAMILIES = [("sawn", "Built-up sawn lumber"), ("lvl", "LVL")]
+ON_HAND = [(family.key, family.choice) for family in FAMILIES if not family.entered]
+BARS = [(bar, bar) for bar in ("#3", "#4", "#5", "#6")]
+
+# Headings of the form and their fields, in the order a person walks through a house.
+GROUPS = (
+    (
+        "The opening",
+        (
+            "opening wall_length wall_thickness ceiling_height headroom mounting joist_depth end_bearing "
+            "top_edge top_edge_every"
+        ),
+    ),
+    ("Snow and roof", "ground_snow ground_snow_source roof_slope exposure thermal roof_live"),
+    (
+        "What is below",
+        (
+            "below below_height way blocked stated_capacity stated_source stated_plate soil soil_from "
+            "soil_source pad_kind pad_bar"
+        ),
+    ),
+    (
+        "Beams and lumber",
+        "families species grade more_species max_plies post_species post_grade post_solid",
+    ),
+    (
+        "Shoring",
+        (
+            "stand_off shoring_header shoring_shore shoring_sill joist_species joist_grade joist_width "
+            "joist_spacing every_level construction occupancy cleared cleared_reason snow_season "
+            "snow_left_out_reason"
+        ),
+    ),
+)
 
 
 class EchoMixin(SentenceMixin):
@@ -30,13 +63,21 @@ class SectionForm(EchoMixin, forms.ModelForm):
     """The section of the house: what a contractor measures and asks on site."""
 
     families = forms.MultipleChoiceField(
-        label="Beams to try", choices=FAMILIES, widget=forms.CheckboxSelectMultiple, initial=["sawn", "lvl"]
+        label="Beams to try", choices=ON_HAND, widget=forms.CheckboxSelectMultiple, initial=["sawn", "lvl"]
     )
+    more_species = forms.MultipleChoiceField(
+        label="Other lumber to try",
+        choices=SPECIES,
+        widget=forms.CheckboxSelectMultiple,
+        required=False,
+        help_text="Besides the lumber on hand; each is tried in the same grade.",
+    )
+    pad_bar = forms.ChoiceField(label="Bar of the pads", choices=BARS, initial="#4")
     species = forms.ChoiceField(label="Sawn lumber on hand", choices=SPECIES, initial="SPF")
     grade = forms.ChoiceField(label="Its grade", choices=GRADES, initial="No.2")
     post_species = forms.ChoiceField(label="Post lumber", choices=SPECIES, initial="SPF")
     post_grade = forms.ChoiceField(label="Its grade", choices=GRADES, initial="Stud")
-    max_plies = forms.IntegerField(label="Most plies", min_value=1, max_value=6, initial=4)
+    max_plies = forms.IntegerField(label="Most plies", min_value=1, max_value=5, initial=4)
     joist_species = forms.ChoiceField(
         label="Joists over the wall are",
         choices=[("", "not known"), *SPECIES],
@@ -73,85 +114,16 @@ class SectionForm(EchoMixin, forms.ModelForm):
     )
     version = forms.IntegerField(widget=forms.HiddenInput, required=False)
 
-    GROUPS = (
-        (
-            "The opening",
-            "opening wall_length wall_thickness ceiling_height headroom mounting joist_depth end_bearing",
-        ),
-        ("Snow and roof", "ground_snow ground_snow_source roof_slope exposure thermal roof_live"),
-        (
-            "What is below",
-            "below below_height way blocked stated_capacity stated_source stated_plate soil soil_from soil_source",
-        ),
-        ("Lumber on hand", "families species grade max_plies post_species post_grade post_solid"),
-        (
-            "Shoring",
-            (
-                "stand_off shoring_header shoring_shore shoring_sill joist_species joist_grade joist_width "
-                "joist_spacing every_level construction occupancy cleared cleared_reason snow_season "
-                "snow_left_out_reason"
-            ),
-        ),
-    )
-
     class Meta:
         model = HouseSection
-        fields = [
-            "shape",
-            *[
-                "opening",
-                "wall_length",
-                "wall_thickness",
-                "ceiling_height",
-                "joist_depth",
-                "mounting",
-                "end_bearing",
-                "headroom",
-                "roof_slope",
-                "ground_snow",
-                "ground_snow_source",
-                "exposure",
-                "thermal",
-                "roof_live",
-                "below",
-                "below_height",
-                "way",
-                "blocked",
-                "stated_capacity",
-                "stated_source",
-                "stated_plate",
-                "soil",
-                "soil_from",
-                "soil_source",
-                "families",
-                "species",
-                "grade",
-                "max_plies",
-                "post_species",
-                "post_grade",
-                "post_solid",
-                "stand_off",
-                "shoring_header",
-                "shoring_shore",
-                "shoring_sill",
-                "joist_species",
-                "joist_grade",
-                "joist_width",
-                "joist_spacing",
-                "every_level",
-                "construction",
-                "occupancy",
-                "cleared",
-                "cleared_reason",
-                "snow_season",
-                "snow_left_out_reason",
-            ],
-        ]
+        fields = ["shape", *[name for _, names in GROUPS for name in names.split()]]
         widgets = {"shape": forms.HiddenInput}
         help_texts = {
             "opening": "Between the faces of the posts, such as 11 ft 6 in or 3.5 m.",
             "wall_length": "Empty: as long as the opening.",
             "headroom": "The beam must leave this free. Empty: not checked.",
+            "top_edge_every": "Only where the top edge is held at a distance.",
+            "pad_kind": "Plain is thicker; bars make a pad thinner and cost steel and care.",
             "end_bearing": "Length of beam that sits on each post.",
             "ground_snow": "From the building department, with its source beside it.",
             "ground_snow_source": "Such as: county table of 2023, letter of the building department.",
@@ -167,8 +139,8 @@ class SectionForm(EchoMixin, forms.ModelForm):
         }
 
     def groups(self) -> list[tuple[str, list[forms.BoundField]]]:
-        """Fields by heading, in the order a person walks through a house."""
-        return [(title, [self[name] for name in names.split()]) for title, names in self.GROUPS]
+        """Fields by heading."""
+        return [(title, [self[name] for name in names.split()]) for title, names in GROUPS]
 
     def clean(self) -> dict[str, Any]:
         data: dict[str, Any] = super().clean() or {}
@@ -180,6 +152,8 @@ class SectionForm(EchoMixin, forms.ModelForm):
             self.add_error(
                 "snow_left_out_reason", "No snow while shored: read nothing; accepted is a reason."
             )
+        if data.get("top_edge") == "every" and not data.get("top_edge_every"):
+            self._ask(data, "top_edge_every", "a length with a unit, such as 4 ft")
         self._clean_below(data)
         if bool(data.get("joist_species")) != bool(data.get("joist_grade")):
             self.add_error(
@@ -196,8 +170,11 @@ class SectionForm(EchoMixin, forms.ModelForm):
                 needed["stated_source"] = "the maker's paper"
                 needed["stated_plate"] = "a length with a unit, such as 8 in"
         for name, accepted in needed.items():
-            if not data.get(name) and name not in self.errors:
-                self.add_error(name, f"{self.fields[name].label}: read nothing; accepted is {accepted}.")
+            self._ask(data, name, accepted)
+
+    def _ask(self, data: dict[str, Any], name: str, accepted: str) -> None:
+        if not data.get(name) and name not in self.errors:
+            self.add_error(name, f"{self.fields[name].label}: read nothing; accepted is {accepted}.")
 
 
 class LevelForm(EchoMixin, forms.ModelForm):

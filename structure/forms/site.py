@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from django import forms
 
 from structure.fields import QuantityFormField
-from structure.forms.section import FAMILIES, EchoMixin
+from structure.forms.section import ON_HAND, EchoMixin
 from structure.models import MarkTick, OffsetCheck, Schedule
 
 
@@ -39,7 +39,7 @@ class OffsetForm(EchoMixin, forms.ModelForm):
 class SealedBeamForm(EchoMixin, forms.Form):
     """The beam as the sealed design gives it."""
 
-    family = forms.ChoiceField(choices=[*FAMILIES, ("other", "Something else (as written below)")])
+    family = forms.ChoiceField(choices=[*ON_HAND, ("other", "Something else (as written below)")])
     label = forms.CharField(label="As written on the drawing", max_length=120)
     plies = forms.IntegerField(min_value=1, max_value=8, initial=1)
     ply_width = QuantityFormField(dimension="length", label="Width of one ply")

@@ -15,7 +15,14 @@ from projects.services.events import event_record
 from structure.core.errors import InputError
 from structure.errors import bad_input
 from structure.models import DesignRun, HouseSection
-from structure.selectors import level_values, point_values, section_for, section_values
+from structure.selectors import (
+    level_values,
+    point_values,
+    product_values,
+    products_of,
+    section_for,
+    section_values,
+)
 from structure.wall_question import answer_wall, core_version, data_checksum, wall_case
 
 
@@ -40,6 +47,7 @@ def wall_design(*, job: Job, actor: User, beam: Mapping[str, Any] | None = None)
             job=job,
             created_by=actor,
             section_version=section.version,
+            products=[product["id"] for product in inputs["products"]],
             inputs=inputs,
             results=results,
             core_version=core_version(),
@@ -52,11 +60,13 @@ def wall_design(*, job: Job, actor: User, beam: Mapping[str, Any] | None = None)
 
 
 def inputs_of(section: HouseSection, beam: Mapping[str, Any] | None = None) -> dict[str, Any]:
-    """The question as plain data, with the section as it was typed beside it. Raises InputError."""
+    """The question as plain data, with section and products as they were typed beside it. Raises InputError."""
     values, levels, points = section_values(section), level_values(section), point_values(section)
+    products = [product_values(product) for product in products_of(section.job)]
     return {
-        "case": wall_case(values, levels, points, section.job.code, beam),
+        "case": wall_case(values, levels, points, section.job.code, beam, products),
         "section": {name: str(v) if isinstance(v, Decimal) else v for name, v in values.items()},
         "levels": levels,
         "points": points,
+        "products": products,
     }

@@ -11,7 +11,6 @@ from django_tables2 import RequestConfig
 from projects.models import Job
 from projects.permissions import can
 from projects.requests import SignedIn
-from structure.families import FAMILIES
 from structure.forms.options import OptionsFilter
 from structure.member_pictures import run_section_picture
 from structure.models import DesignRun
@@ -39,7 +38,6 @@ def options(request: SignedIn, job: Job, run: DesignRun) -> dict[str, Any]:
         "may_take": may_take,
         "take": TAKE,
         "options": found,
-        "entered_families": {family.key for family in FAMILIES if family.entered},
         "chooser": chooser,
         "table": table,
         "strip_svg": strip_picture(found),

@@ -18,7 +18,7 @@ from structure.forms.section import LevelRows, PointRows, SectionForm
 from structure.models import HouseSection, Shape
 from structure.pictures import section_picture
 from structure.question import takedown_of
-from structure.selectors import level_values, point_values, section_for, section_values
+from structure.selectors import level_values, point_values, products_of, section_for, section_values
 from structure.services.sections import section_save
 from structure.starters import starter
 from structure.views.common import page, page_job, refused_here
@@ -171,6 +171,7 @@ def _show(
         levels=levels,
         points=points,
         shapes=Shape.choices,
+        products=products_of(job),
         starting=section is None and bool(request.GET.get("shape")),
         **_drawn(job, form, levels, points),
     )

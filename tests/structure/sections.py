@@ -28,6 +28,7 @@ def section_values(**changes: Any) -> dict[str, Any]:
         "exposure": Decimal("1.00"),
         "thermal": Decimal("1.00"),
         "roof_live": "20 psf",
+        "live_reduction": False,
         "below": "crawl",
         "below_height": "3 ft",
         "way": "new_post",
@@ -38,10 +39,16 @@ def section_values(**changes: Any) -> dict[str, Any]:
         "soil": "1500 psf",
         "soil_from": "presumptive",
         "soil_source": "invented for tests",
+        "top_edge": "framed",
+        "top_edge_every": "",
+        "pad_kind": "plain",
+        "pad_bar": "#4",
         "families": ["sawn", "lvl"],
         "species": "SPF",
         "grade": "No.2",
+        "more_species": [],
         "max_plies": 4,
+        "post_kind": "wood",
         "post_species": "SPF",
         "post_grade": "Stud",
         "post_solid": False,
@@ -60,6 +67,24 @@ def section_values(**changes: Any) -> dict[str, Any]:
         "cleared_reason": "",
         "snow_season": True,
         "snow_left_out_reason": "",
+    }
+    return values | changes
+
+
+def product_values(**changes: Any) -> dict[str, Any]:
+    """An invented piece of PSL as the form hands it over."""
+    values = {
+        "family": "psl",
+        "name": "2.0E as stamped",
+        "source": "sheet 7 of an invented maker, 2026",
+        "width": "3 1/2 in",
+        "depths": "11 7/8 in; 14 in; 18 in",
+        "plies": 2,
+        "Fb": "2900 psi",
+        "Fv": "290 psi",
+        "Fc_perp": "625 psi",
+        "E": "2,000,000 psi",
+        "Emin": "",
     }
     return values | changes
 

@@ -1,74 +1,24 @@
-"""What the site keeps of the structure: the house section as typed, design runs, schedules and their marks."""
+"""The house section as typed: what is asked of the engine, and the offset check."""
 
 from __future__ import annotations
-
-from typing import Any
 
 from django.conf import settings
 from django.db import models
 
 from structure.fields import QuantityField
-
-
-class Shape(models.TextChoices):
-    """House shapes that a starting guess exists for."""
-
-    BUNGALOW = "bungalow", "One storey, rafters and ceiling joists on the wall"
-    BUNGALOW_TRUSS = "bungalow_truss", "One storey under clear-span trusses"
-    TWO_STOREY = "two_storey", "Two storeys, wall on the ground floor, roof on the wall"
-    TWO_STOREY_TRUSS = "two_storey_truss", "Two storeys, wall on the ground floor, clear-span trusses"
-    UPPER = "upper", "Wall on the top floor of two, rafters and ceiling joists on it"
-    THREE_LEVEL = "three_level", "Two floors and a roof over the wall"
-    BASEMENT = "basement", "Basement wall or beam line under two storeys"
-
-
-class Mounting(models.TextChoices):
-    DROPPED = "dropped", "Dropped: joists sit on top"
-    FLUSH = "flush", "Flush: joists in hangers, ceiling stays flat"
-
-
-class Below(models.TextChoices):
-    SLAB = "slab", "Slab on ground"
-    CRAWL = "crawl", "Crawl space"
-    BASEMENT = "basement", "Basement"
-
-
-class Way(models.TextChoices):
-    """How the load of each post goes on under this floor, in the words of the engine."""
-
-    UNKNOWN = "unknown", "Nobody has looked yet"
-    NEW_POST = "new_post", "A new wood post on a pad of its own"
-    STATED_POST = "stated_post", "An adjustable or pipe post on a pad of its own"
-    EXISTING_WALL = "existing_wall", "A wall that is there"
-    EXISTING_BEAM = "existing_beam", "A beam that is there"
-
-
-class SoilFrom(models.TextChoices):
-    PRESUMPTIVE = "presumptive", "presumed from the kind of soil"
-    INVESTIGATION = "investigation", "a soils investigation"
-
-
-# Plies, thickness of one and depth of what a yard keeps for shoring.
-HEADERS = {
-    "2-2x6": (2, "1.5 in", "5.5 in"),
-    "2-2x8": (2, "1.5 in", "7.25 in"),
-    "2-2x10": (2, "1.5 in", "9.25 in"),
-    "2-2x12": (2, "1.5 in", "11.25 in"),
-    "3-2x10": (3, "1.5 in", "9.25 in"),
-    "3-2x12": (3, "1.5 in", "11.25 in"),
-}
-SHORES = {
-    "2x4": (1, "1.5 in", "3.5 in"),
-    "2-2x4": (2, "1.5 in", "3.5 in"),
-    "2x6": (1, "1.5 in", "5.5 in"),
-    "4x4": (1, "3.5 in", "3.5 in"),
-}
-SILLS = {
-    "2x6": (1, "1.5 in", "5.5 in"),
-    "2x8": (1, "1.5 in", "7.25 in"),
-    "2x10": (1, "1.5 in", "9.25 in"),
-    "2x12": (1, "1.5 in", "11.25 in"),
-}
+from structure.models.choices import (
+    HEADERS,
+    SHORES,
+    SILLS,
+    Below,
+    Mounting,
+    PadKind,
+    PostKind,
+    Shape,
+    SoilFrom,
+    TopEdge,
+    Way,
+)
 
 
 class HouseSection(models.Model):
@@ -85,6 +35,8 @@ class HouseSection(models.Model):
     mounting = models.CharField("beam", max_length=8, choices=Mounting, default=Mounting.DROPPED)
     end_bearing = QuantityField("bearing at each end", dimension="length", default="4 1/2 in")
     headroom = QuantityField("least headroom under the beam", dimension="length", blank=True)
+    top_edge = models.CharField("top edge is held", max_length=6, choices=TopEdge, default=TopEdge.FRAMED)
+    top_edge_every = QuantityField("held every", dimension="length", blank=True)
     roof_slope = models.DecimalField(
         "roof slope, rise in 12", max_digits=4, decimal_places=2, null=True, blank=True
     )
@@ -94,6 +46,7 @@ class HouseSection(models.Model):
     exposure = models.DecimalField("exposure factor C_e", max_digits=3, decimal_places=2, default=1)
     thermal = models.DecimalField("thermal factor C_t", max_digits=3, decimal_places=2, default=1)
     roof_live = QuantityField("roof live load", dimension="pressure", positive=False, default="20 psf")
+    live_reduction = models.BooleanField("reduce the floor live load by the area carried", default=False)
 
     below = models.CharField("under this floor", max_length=10, choices=Below)
     below_height = QuantityField("height down there", dimension="length", blank=True)
@@ -110,10 +63,15 @@ class HouseSection(models.Model):
         "where the soil pressure comes from", max_length=200, default="assumed, nobody has tested it"
     )
 
+    pad_kind = models.CharField("new pads are", max_length=5, choices=PadKind, default=PadKind.PLAIN)
+    pad_bar = models.CharField("bar", max_length=4, default="#4")
+
     families = models.JSONField("beam families to try", default=list)
     species = models.CharField("sawn lumber on hand", max_length=12, default="SPF")
+    more_species = models.JSONField("other species to try", default=list, blank=True)
     grade = models.CharField("grade", max_length=12, default="No.2")
     max_plies = models.PositiveSmallIntegerField("most plies", default=4)
+    post_kind = models.CharField("posts are", max_length=4, choices=PostKind, default=PostKind.WOOD)
     post_species = models.CharField("post lumber", max_length=12, default="SPF")
     post_grade = models.CharField("post grade", max_length=12, default="Stud")
     post_solid = models.BooleanField("try small solid timbers as posts too", default=False)
@@ -269,128 +227,3 @@ class OffsetCheck(models.Model):
 
     def __str__(self) -> str:
         return f"Offset check of {self.checked_at:%Y-%m-%d}"
-
-
-class Unchanging(models.Model):
-    """A row that is written once. Rows that point at it must be able to trust it."""
-
-    class Meta:
-        abstract = True
-
-    def save(self, *args: Any, **kwargs: Any) -> None:
-        """Insert only."""
-        if not self._state.adding:
-            raise TypeError(f"{type(self).__name__} rows are never changed; make a new one.")
-        super().save(*args, **kwargs)
-
-    def delete(self, *args: Any, **kwargs: Any) -> tuple[int, dict[str, int]]:
-        """Never."""
-        raise TypeError(f"{type(self).__name__} rows are never deleted.")
-
-
-class DesignRun(Unchanging):
-    """One answer of the engine with everything that made it: inputs, results, versions."""
-
-    class Status(models.TextChoices):
-        OK = "ok", "sized"
-        REFUSED = "refused", "refused"
-
-    job = models.ForeignKey("projects.Job", on_delete=models.PROTECT, related_name="design_runs")
-    created_by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
-    created_at = models.DateTimeField(auto_now_add=True)
-    section_version = models.PositiveIntegerField()
-    inputs = models.JSONField()
-    results = models.JSONField()
-    core_version = models.CharField(max_length=40)
-    data_checksum = models.CharField(max_length=64)
-    status = models.CharField(max_length=8, choices=Status)
-
-    class Meta:
-        ordering = ["-created_at", "-pk"]
-
-    def __str__(self) -> str:
-        return f"Run {self.pk} of {self.created_at:%Y-%m-%d %H:%M}"
-
-
-class Schedule(models.Model):
-    """What is to be built: chosen from a run (preliminary) or typed from the sealed design."""
-
-    class Source(models.TextChoices):
-        PRELIMINARY = "preliminary", "preliminary"
-        SEALED = "sealed", "sealed"
-
-    job = models.ForeignKey("projects.Job", on_delete=models.PROTECT, related_name="schedules")
-    run = models.ForeignKey(DesignRun, on_delete=models.PROTECT, related_name="schedules")
-    section_version = models.PositiveIntegerField()
-    source = models.CharField(max_length=11, choices=Source)
-    sealed_design = models.ForeignKey(
-        "projects.SealedDesign", on_delete=models.PROTECT, null=True, blank=True, related_name="schedules"
-    )
-    chosen_by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
-    chosen_at = models.DateTimeField(auto_now_add=True)
-    current = models.BooleanField(default=True)
-    note = models.TextField(blank=True)
-
-    class Meta:
-        ordering = ["-chosen_at", "-pk"]
-        constraints = [
-            models.UniqueConstraint(
-                fields=["job", "source"],
-                condition=models.Q(current=True),
-                name="one_current_schedule_a_source",
-            ),
-        ]
-
-    def __str__(self) -> str:
-        return f"{self.get_source_display().capitalize()} schedule {self.pk}"
-
-
-class ScheduleMark(models.Model):
-    """One member of a schedule under the mark that the drawing and the crew use."""
-
-    class Kind(models.TextChoices):
-        BEAM = "beam", "Beam"
-        POST = "post", "Post"
-        FOOTING = "footing", "Footing"
-        SHORING = "shoring", "Shoring"
-        PLATE = "plate", "Plate"
-        HANGER = "hanger", "Hangers"
-
-    schedule = models.ForeignKey(Schedule, on_delete=models.CASCADE, related_name="marks")
-    mark = models.CharField(max_length=8)
-    kind = models.CharField(max_length=8, choices=Kind)
-    title = models.CharField(max_length=200)
-    data = models.JSONField(default=dict)
-
-    class Meta:
-        ordering = ["schedule", "pk"]
-        constraints = [
-            models.UniqueConstraint(fields=["schedule", "mark"], name="mark_once_a_schedule"),
-        ]
-
-    def __str__(self) -> str:
-        return f"{self.mark} {self.title}"
-
-
-class MarkTick(models.Model):
-    """A tick-off on one mark: on site as scheduled, shoring built as planned, or installed as scheduled."""
-
-    class Kind(models.TextChoices):
-        ON_SITE = "on_site", "on site and as scheduled"
-        BUILT = "built", "built to the plan"
-        INSTALLED = "installed", "installed as scheduled"
-
-    mark = models.ForeignKey(ScheduleMark, on_delete=models.CASCADE, related_name="ticks")
-    kind = models.CharField(max_length=10, choices=Kind)
-    by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+")
-    at = models.DateTimeField(auto_now_add=True)
-    note = models.CharField(max_length=200, blank=True)
-
-    class Meta:
-        ordering = ["mark", "kind"]
-        constraints = [
-            models.UniqueConstraint(fields=["mark", "kind"], name="tick_once_a_mark"),
-        ]
-
-    def __str__(self) -> str:
-        return f"{self.mark_id} {self.get_kind_display()}"
