@@ -76,9 +76,11 @@ SOIL_FIELDS = (
 
 
 def read_base(post: Any) -> Base:
-    """What stands on the pad, from the typed value of a POST field."""
+    """What stands on the pad, from the typed value of a POST field. Raises InputError for a post on no plate."""
     if not isinstance(post, Mapping):
         return Base(post, post)
+    if post["column"] is not None and not post["plate"]:
+        raise InputError("post.column", "given", "the post on a plate; without a plate there is none")
     return Base(post["length"], post["width"], plate=post["plate"], column=post["column"] or 0.0)
 
 

@@ -34,6 +34,9 @@ from structure.core.units import quantity
 
 THICKEST = 48.0  # in; past this nobody pours a pad by hand: common practice
 THICK = 24.0  # in; from here on a reinforced pad is worth asking for: common practice
+MENDED_BY_BARS = frozenset(
+    ("one_way_shear", "flexure", "minimum_steel", "minimum_steel_punching", "spacing", "development")
+)
 MOST_MORE_BARS = 12  # beyond the least that may lie there; after that a thicker pad is the better answer
 _PLACE = (
     "The pad stands on undisturbed soil or engineered fill, the post never on a slab alone; no footing "
@@ -61,6 +64,12 @@ class FootingResult:
     @property
     def passes(self) -> bool:
         return all(check.passes for check in self.checks)
+
+    @property
+    def wanted(self) -> tuple[Check, ...]:
+        """The checks that thickness and bars can mend: all where the sides are solved, else all but the soil."""
+        sides_solved = {"side", "length", "width"} & set(self.solved)
+        return self.checks if sides_solved else self.checks[1:]
 
     @property
     def volume(self) -> float:
@@ -122,7 +131,7 @@ def size_pad(question: FootingQuestion, editions: Editions) -> FootingResult:
     scope(question, editions)
     service, factored = worst_service(question.loads, editions), worst_factored(question.loads)
     solved = _solved(question)
-    last: FootingResult | None = None
+    best: FootingResult | None = None
     refusal: OutOfScope | None = None
     for thickness in _thicknesses(question):
         sides = solve_sides(question, service, thickness, editions)
@@ -134,13 +143,17 @@ def size_pad(question: FootingQuestion, editions: Editions) -> FootingResult:
             except OutOfScope as refused:
                 refusal = refused  # a thicker pad or a wider one may be covered
                 continue
-            last = FootingResult(pad, checks, sides, service, solved, (), editions)
-            wanted = checks[1:] if question.sides_given else checks
-            if all(check.passes for check in wanted):
-                return replace(last, remarks=_remarks(question, last, editions))
-    if last is not None and (question.thickness is not None or question.sides_given):
-        return replace(last, remarks=_remarks(question, last, editions))
-    raise refusal if last is None and refusal is not None else _nothing(question, last, editions)
+            found = FootingResult(pad, checks, sides, service, solved, (), editions)
+            if all(check.passes for check in found.wanted):
+                return replace(found, remarks=_remarks(question, found, editions))
+            failing = {check.name for check in found.wanted if not check.passes}
+            if best is None or worst(found.wanted).ratio < worst(best.wanted).ratio:
+                best = found
+            if failing - MENDED_BY_BARS:
+                break  # more bars do not help: on to a thicker pad
+    if best is not None and (question.thickness is not None or question.sides_given):
+        return replace(best, remarks=_remarks(question, best, editions))
+    raise refusal if best is None and refusal is not None else _nothing(question, best, editions)
 
 
 def _solved(question: FootingQuestion) -> tuple[str, ...]:
@@ -159,21 +172,21 @@ def _solved(question: FootingQuestion) -> tuple[str, ...]:
 
 
 def _nothing(
-    question: FootingQuestion, last: FootingResult | None, editions: Editions
+    question: FootingQuestion, best: FootingResult | None, editions: Editions
 ) -> InputError | OutOfScope:
     """Why no pad was found."""
-    if question.thickness is not None and last is None:
+    if question.thickness is not None and best is None:
         most = question.soil / question.density
         return InputError(
             "thickness",
             f"{question.thickness:g} in",
             f"a thickness under {most:g} in, where the pad's own weight uses up the soil",
         )
-    if question.off_middle and last is None:
+    if question.off_middle and best is None:
         return outside_the_kern(editions)
     kind = "plain" if question.reinforcement is None else "reinforced"
-    failing = "" if last is None else ", ".join(c.name for c in last.checks if not c.passes)
-    why = f"; the last one tried fails {failing}" if failing and kind == "reinforced" else ""
+    failing = "" if best is None else ", ".join(c.name for c in best.checks if not c.passes)
+    why = f"; the best one tried fails {failing}" if failing and kind == "reinforced" else ""
     return OutOfScope(
         concrete.FOUNDATIONS.at(editions),
         f"no {kind} pad up to {THICKEST:g} in thick carries it{why}; "
@@ -268,15 +281,21 @@ def _remarks(question: FootingQuestion, result: FootingResult, editions: Edition
             "The post stands off the middle: the pressure is a plane over the whole pad, its largest value "
             "is held against the soil, and punching takes the slope of it along."
         )
-    if question.reinforcement is not None:
+    mat = question.reinforcement
+    if mat is not None:
         remarks.append(
             "Straight, uncoated bars both ways near the bottom; hooks are not counted. Shear is without "
             f"stirrups by {steel.ONE_WAY_SHEAR.at(editions)}, the size effect left out as "
             f"{steel.SIZE_EFFECT.at(editions)} permits; aggregate up to 3/4 in."
         )
+    side_solved = "side" in result.solved
+    if mat is not None and side_solved and result.required.needed <= result.pad.side - question.step:
+        remarks.append(
+            "Wider than the soil asks: a straight bar needs 12 in and its cover beyond the critical section."
+        )
     if not result.passes:
         failing = [check.name for check in result.checks if not check.passes]
         remarks.append(f"Does not pass: {', '.join(failing)}.")
-    if result.pad.thickness > THICK and question.reinforcement is None:
+    if result.pad.thickness > THICK and mat is None:
         remarks.append("So thick a plain pad is unusual: a reinforced one is worth a look.")
     return tuple(remarks)

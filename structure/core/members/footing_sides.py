@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 
 from structure.core.clauses import Editions
-from structure.core.codes.us import concrete_pad, irc, soil
+from structure.core.codes.us import concrete, concrete_pad, irc, soil
+from structure.core.codes.us import concrete_reinforced as bars
 from structure.core.members.footing_pad import SAME, Force
 from structure.core.members.footing_question import FootingQuestion
 from structure.core.trace import Step
@@ -48,11 +49,11 @@ def solve_sides(
         )
         return Sides(length, width, step.result, (step,))
     needed, steps = _needed(question, service, density, thickness, editions)
+    if length is not None and width is not None:
+        return Sides(length, width, math.inf if needed is None else needed, steps)
     if needed is None:
         return None
-    if length is not None and width is not None:
-        return Sides(length, width, needed, steps)
-    rounded = _rounded(question, needed)
+    rounded = _rounded(question, needed, thickness)
     return Sides(length or rounded, width or rounded, needed, steps)
 
 
@@ -82,8 +83,10 @@ def _off_middle(question: FootingQuestion, service: Force, allowed: float, least
     The pressure at that corner falls as the side grows, and so does the share of the kern that is used.
     """
 
+    # Of a pad whose sides are given it is told what a square one would need.
+    length, width = (None, None) if question.sides_given else question.sides
+
     def holds(side: float) -> bool:
-        length, width = question.sides
         L, W = length or side, width or side
         k = concrete_pad.kern_ratio(question.off_length, question.off_width, L, W)
         q = soil.post_pressure(service.value, L, W)
@@ -100,12 +103,25 @@ def _off_middle(question: FootingQuestion, service: Force, allowed: float, least
     return high
 
 
-def _rounded(question: FootingQuestion, needed: float) -> float:
-    base = question.base
-    square = question.sides == (None, None)
-    stands = [base.length + 2 * question.off_length, base.width + 2 * question.off_width]
-    given = question.sides
-    free = [each for each, side in zip(stands, given, strict=True) if side is None]
-    least = max(stands if square else free) + 2 * irc.MIN_PROJECTION
+def _rounded(question: FootingQuestion, needed: float, thickness: float) -> float:
+    """The side that soil, edges, bars and perimeter ask for, up to the step."""
+    base, mat = question.base, question.reinforcement
+    least = 0.0
+    for given, stands, off in (
+        (question.sides[0], base.length, question.off_length),
+        (question.sides[1], base.width, question.off_width),
+    ):
+        if given is not None:
+            continue
+        c = (stands + base.column) / 2 if base.plate else stands
+        asked = [stands + 2 * irc.MIN_PROJECTION]
+        if mat is not None:
+            # A straight bar is never developed in less than 12 in beyond the critical section.
+            asked.append(c + 2 * (bars.LEAST_LENGTH + mat.cover))
+        if question.off_middle:
+            # The punching perimeter of a post off the middle is worked only where it lies in the pad.
+            lost = concrete.SOIL_FACE_LOSS if mat is None else mat.cover + mat.bar.diameter
+            asked.append(c + thickness - lost)
+        least = max(least, max(asked) + 2 * off)
     steps = max(needed, least) / question.step
     return math.ceil(steps * (1 - SAME)) * question.step
