@@ -14,7 +14,7 @@ from typing import Any, Literal
 from structure.core.clauses import Clause, Editions
 from structure.core.codes.us import fasteners as nds
 from structure.core.codes.us import fasteners_plies as plies_of
-from structure.core.codes.us.combinations import Combination, asd
+from structure.core.codes.us.combinations import StressCombination, asd
 from structure.core.codes.us.fasteners_value import group_of, held_table, wood_holding
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.section import Section
@@ -79,6 +79,7 @@ class PlyResult:
     fastener: Fastener | None = None
     plane: PlaneValue | None = None
     adjusted: float | None = None
+    need: float | None = None
     least: Least | None = None
     pattern: Pattern | None = None
     check: Check | None = None
@@ -133,8 +134,7 @@ class PlyResult:
                 "mode": None if self.plane.value is None else self.plane.value.mode,
                 "Cp": self.plane.C_p,
             }
-            if self.transfer is not None:
-                data["per_foot"] = 12 * self.transfer.load / self.adjusted
+            data["per_foot"] = None if self.need is None else 12 * self.need
         return data
 
     def _driven(self, joints: int) -> int:
@@ -247,7 +247,7 @@ def _from_the_sides(
         plane = _plane(question, fastener, editions)
     except OutOfScope as refusal:
         return replace(held, questions=(*questions, f"{refusal.reason} ({refusal.clause})"))
-    pattern, adjusted, after = _pattern(question, fastener, least, plane, transfer, editions)
+    pattern, adjusted, need, after = _pattern(question, fastener, least, plane, transfer, editions)
     capacity = plies_of.pattern_capacity.step(editions, r=pattern.rows, Z=adjusted, s=pattern.spacing)
     check = Check(
         "transfer",
@@ -262,7 +262,13 @@ def _from_the_sides(
     if pattern.rows < least.rows or pattern.spacing > least.spacing + 1e-9:
         questions.append(f"Fewer fasteners than the least pattern of plies ({least.clause}): who allows it?")
     return replace(
-        held, questions=tuple(questions), plane=plane, adjusted=adjusted, pattern=pattern, check=check
+        held,
+        questions=tuple(questions),
+        plane=plane,
+        adjusted=adjusted,
+        need=need,
+        pattern=pattern,
+        check=check,
     )
 
 
@@ -303,7 +309,7 @@ def _worst_transfer(
         raise InputError("left", "a negative load", "loads of zero or more")
     if not present:
         raise InputError("left", "no load", "the load of the hangers on at least one side")
-    worst: tuple[float, int, Combination, float, float] | None = None
+    worst: tuple[float, int, StressCombination, float, float] | None = None
     joints = [0.0] * (n - 1)
     for each in asd(present):
         full, lasting = (_sides(each, left, right, cases) for cases in (None, ("dead",)))
@@ -326,7 +332,10 @@ def duration(C_D: float, *, stated: bool) -> float:
 
 
 def _sides(
-    each: Combination, left: Mapping[str, float], right: Mapping[str, float], cases: tuple[str, ...] | None
+    each: StressCombination,
+    left: Mapping[str, float],
+    right: Mapping[str, float],
+    cases: tuple[str, ...] | None,
 ) -> tuple[float, float]:
     def summed(side: Mapping[str, float]) -> float:
         return sum(f * side.get(case, 0.0) for f, case in each.terms if cases is None or case in cases)
@@ -350,7 +359,7 @@ def _pattern(
     plane: PlaneValue,
     transfer: Transfer,
     editions: Editions,
-) -> tuple[Pattern, float, list[Step]]:
+) -> tuple[Pattern, float, float, list[Step]]:
     """The fewest rows and the widest spacing that carry, else the densest that fits, with the value of one.
 
     The value depends on the rows: bolts in line with the load share unevenly (C_g).
@@ -369,7 +378,7 @@ def _pattern(
         pattern = pattern_of(fastener, rows, made, section.depth, question.length)
         if spacing is not None and rows / made >= need.result:
             break
-    return pattern, value.result, [*steps, value, need]
+    return pattern, value.result, need.result, [*steps, value, need]
 
 
 def _group(
