@@ -78,6 +78,11 @@ class FlitchSection(Section):
         return self.wood.breadth + self.plates * self.thickness
 
     @property
+    def width(self) -> float:
+        """Of one ply."""
+        return self.wood.width
+
+    @property
     def ply_width(self) -> float:
         return self.wood.width
 

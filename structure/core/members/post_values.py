@@ -36,7 +36,9 @@ def column_values(section: Section, editions: Editions) -> ColumnValues:
         raise OutOfScope(
             nds.STABILITY.at(editions), f"not covered yet: posts of {section.family or 'this material'}"
         )
-    missing = [name for name in ("Fc", "Emin") if name not in held]
+    # Glued laminated timber has two such moduli; the lower one serves both axes.
+    stiffness = section.stability_value
+    missing = [name for name in ("Fc", stiffness) if name not in held]
     if missing:
         raise OutOfScope(
             nds.COMPRESSION.at(editions),
@@ -46,7 +48,7 @@ def column_values(section: Section, editions: Editions) -> ColumnValues:
     factors = section.size_factors
     return ColumnValues(
         F_c=held["Fc"],
-        E_min=held["Emin"],
+        E_min=held[stiffness],
         F_b=held.get("Fb", 0.0),
         C_F=factors["Fc"],
         # A size factor over 1 is for bending on edge; an end load off centre may bend it the other way.

@@ -8,7 +8,6 @@ from typing import Any
 from structure.core.clauses import COMMON_PRACTICE, Editions
 from structure.core.codes.us import wood
 from structure.core.materials.section import Section, WoodSection
-from structure.core.materials.species import FACTORS
 from structure.core.members.beam_bending import Bending, Values, bending, refuse_flat, values_of
 from structure.core.members.beam_demand import Demands
 from structure.core.members.beam_result import BeamResult, common_remarks, with_worst
@@ -16,7 +15,6 @@ from structure.core.members.beam_service import bearings, deflections, shear
 from structure.core.members.beam_stability import unbraced
 from structure.core.members.wood_beam_notch import notch_checks
 from structure.core.members.wood_beam_notes import camber_note, vibration_note
-from structure.data.loader import table
 
 
 def evaluate(demands: Demands, weight: int, section: Section, editions: Editions) -> BeamResult:
@@ -98,5 +96,5 @@ def _remarks(demands: Demands, values: Values, bent: Bending) -> list[str]:
     if question.treated == "preservative":
         found.append("Treated with preservative, not incised: reference values stand (NDS 2.3.4).")
     if question.treated == "incised":
-        found.append(f"Incised (NDS 4.3.8): {table(FACTORS).content['incised']['mark']}.")
+        found.append("Incised: factors of NDS table 4.3.8, for cuts no deeper than 0.4 in.")
     return found

@@ -26,7 +26,7 @@ MAX_SLENDERNESS_CONSTRUCTION = 75.0  # 3.7.1.4, until the building is complete
 MIN_LAMINATION = 1.5  # in, 15.3.1
 LAMINATIONS = (2, 5)  # 15.3.1
 PLATE_ABOVE = 0.75  # 3.10.1.3: share of F_c* above which the ends bear on metal
-C_BY_FAMILY = {"sawn": 0.8, "lvl": 0.9}  # 3.7.1.5
+C_BY_FAMILY = {"sawn": 0.8, "lvl": 0.9, "glulam": 0.9, "psl": 0.9, "lsl": 0.9}  # 3.7.1.5
 K_F_ACROSS_THE_PLIES = {"nailed": 0.6, "bolted": 0.75}  # 15.3.2.4
 K_F_ACROSS_THE_DEPTH = 1.0  # 15.3.2.4
 
