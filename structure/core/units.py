@@ -243,3 +243,12 @@ def _shown_factor(dimension: str, code: str) -> float:
 def quantity(value: float, dimension: str, code: str = "us") -> dict[str, Any]:
     """`{"value": ..., "unit": ...}` in the unit usual for that code; a plain number if dimensionless."""
     return {"value": value * _shown_factor(dimension, code), "unit": DIMENSIONS[dimension].shown[code]}
+
+
+def in_words(value: float, dimension: str, code: str = "us") -> str:
+    """`1,240 lbf`, `5.52 kN`, `12.5 ft`: a quantity inside a sentence. Lengths are told in feet or metres."""
+    if dimension == "length":
+        return f"{value / 12:.4g} ft" if code == "us" else f"{value / 1000:.4g} m"
+    held = quantity(value, dimension, code)
+    number = f"{held['value']:,.0f}" if code == "us" else f"{held['value']:,.4g}"
+    return f"{number} {held['unit']}"

@@ -52,6 +52,7 @@ class Section(ABC):
 
     family: ClassVar[str] = ""
     material: ClassVar[str] = ""  # whose rules check it: wood, steel, flitch
+    code: ClassVar[str] = "us"  # whose tables and units it is in
 
     plies: int = 1
     depth: float
@@ -123,13 +124,13 @@ class Section(ABC):
         """Size of the whole section as plain data with units."""
         return {
             "plies": self.plies,
-            "ply_width": quantity(self.ply_width, "length"),
-            "width": quantity(self.breadth, "length"),
-            "depth": quantity(self.depth, "length"),
-            "area": quantity(self.area, "area"),
-            "section_modulus": quantity(self.section_modulus, "section_modulus"),
-            "inertia": quantity(self.inertia, "inertia"),
-            "weight": quantity(self.weight, "line_load"),
+            "ply_width": quantity(self.ply_width, "length", self.code),
+            "width": quantity(self.breadth, "length", self.code),
+            "depth": quantity(self.depth, "length", self.code),
+            "area": quantity(self.area, "area", self.code),
+            "section_modulus": quantity(self.section_modulus, "section_modulus", self.code),
+            "inertia": quantity(self.inertia, "inertia", self.code),
+            "weight": quantity(self.weight, "line_load", self.code),
         }
 
     @property

@@ -15,20 +15,20 @@ from structure.core.members.beam_result import BeamResult
 __all__ = ["BeamQuestion", "BeamResult", "Bracing", "Limits", "Support", "check_beam", "evaluate", "prepare"]
 
 Evaluate = Callable[[Demands, int, Section, Editions], BeamResult]
-RULES: Mapping[str, Evaluate] = {
-    "wood": wood_beam.evaluate,
-    "steel": steel_beam.evaluate,
-    "flitch": flitch_beam.evaluate,
+RULES: Mapping[tuple[str, str], Evaluate] = {
+    ("us", "wood"): wood_beam.evaluate,
+    ("us", "steel"): steel_beam.evaluate,
+    ("us", "flitch"): flitch_beam.evaluate,
 }
 
 
 def prepare(question: BeamQuestion, weights: tuple[float, ...], editions: Editions) -> Demands:
-    """Forces for every self weight [lbf/in], whatever the sections are made of.
+    """Forces for every self weight whatever the sections are made of.
 
     Raises OutOfScope for spans or loads outside what is covered, InputError for no load.
     """
     check_range(question, editions)
-    return analyse_question(question, weights)
+    return analyse_question(question, weights, editions.code)
 
 
 def evaluate(demands: Demands, weight: int, section: Section, editions: Editions) -> BeamResult:
@@ -36,7 +36,7 @@ def evaluate(demands: Demands, weight: int, section: Section, editions: Editions
 
     Raises OutOfScope for what the rules of its material do not cover.
     """
-    return RULES[section.material](demands, weight, section, editions)
+    return RULES[editions.code, section.material](demands, weight, section, editions)
 
 
 def check_beam(question: BeamQuestion, editions: Editions) -> BeamResult:

@@ -10,8 +10,9 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from structure.core.codes.us.combinations import Combination, asd, service_live
+from structure.core.codes.combination import Combination
 from structure.core.members.beam_question import BeamQuestion
+from structure.core.members.beam_sums import SUMS
 from structure.core.statics.envelope import Analysis, Envelope, analyse_cases
 from structure.core.statics.model import Load
 from structure.core.statics.response import Extremes, Response
@@ -28,7 +29,7 @@ class Block:
     Row `weight * rows_each + row` belongs to weight number `weight`.
     """
 
-    combinations: tuple[Combination, ...]
+    combinations: tuple[Any, ...]  # of the table that the code holds
     names: tuple[str, ...]
     combination_of: npt.NDArray[np.intp]
     response: Response
@@ -43,6 +44,7 @@ class Block:
 class Demands:
     """Forces of one question for a list of self weights [lbf/in]."""
 
+    code: str
     question: BeamQuestion
     weights: tuple[float, ...]
     analysis: Analysis
@@ -108,12 +110,16 @@ class Demands:
     def hogging_lengths(self) -> Array:
         """Distance from a support to the point of contraflexure, (rows, bays); the longer of two in a bay.
 
-        Where a bay is hogging without a support beside it, the whole bay counts.
+        Where a bay is hogging without a support beside it, the whole bay counts. So does an overhang: nothing
+        pulls up on it, and at its free end the moment is nothing without turning.
         """
         response, line, scale = self.strength.response, self.question.line, self._moment_scale
         places, real = self.moment_zeros
         lengths = np.zeros((len(response), len(line.bays)))
         for n, bay in enumerate(line.bays):
+            if bay.kind != "span":
+                lengths[:, n] = bay.length
+                continue
             slack = 1e-7 * bay.length
             inside = real & (places > bay.start + slack) & (places < bay.end - slack)
             from_left = np.where(inside, places - bay.start, bay.length).min(axis=-1)
@@ -125,8 +131,8 @@ class Demands:
         return lengths
 
 
-def analyse_question(question: BeamQuestion, weights: Sequence[float]) -> Demands:
-    """Analyse each load case once and form every sum for every self weight [lbf/in]."""
+def analyse_question(question: BeamQuestion, weights: Sequence[float], code: str = "us") -> Demands:
+    """Analyse each load case once and form every sum of the code for every self weight [force/length]."""
     line = question.line
     loads = list(question.loads)
     if question.self_weight:
@@ -135,10 +141,12 @@ def analyse_question(question: BeamQuestion, weights: Sequence[float]) -> Demand
     present = {case for case in analysis.cases if case != SELF}
     if question.self_weight:
         present.add("dead")
-    strength = asd(present)
-    live = service_live(present)
+    sums = SUMS[code]
+    strength = sums.strength(present)
+    live = sums.service_live(present)
     factors = [_with_self(each.factors) for each in strength]
     return Demands(
+        code=code,
         question=question,
         weights=tuple(weights),
         analysis=analysis,
@@ -153,7 +161,7 @@ def _total(demands: Demands, creep: float) -> Block:
     own = demands.question.self_weight
     present = {case for case in demands.analysis.cases if case != SELF}
     dead = {"dead": creep, SELF: creep} if own or "dead" in present else {}
-    live = service_live(present)
+    live = SUMS[demands.code].service_live(present)
     factors, names = ([dead], ["D"]) if dead else ([], [])
     for each in live:
         factors.append({**dead, **each.factors})

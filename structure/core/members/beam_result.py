@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import partial
 from typing import Any
 
 from structure.core.materials.section import Section
@@ -11,7 +12,7 @@ from structure.core.members.beam_demand import SELF, Demands
 from structure.core.members.beam_question import BeamQuestion
 from structure.core.members.checkdata import check_data, worst
 from structure.core.trace import Check
-from structure.core.units import quantity
+from structure.core.units import in_words, quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +31,7 @@ class SupportBearing:
 class BeamResult:
     """Every check of one section under the sum that is worst for it.
 
-    `factors` and `adjusted` [psi] belong to the governing bending sum; `more` is what one material has to
+    `factors` and `adjusted` [stress] belong to the governing bending sum; `more` is what one material has to
     say besides, as plain data.
     """
 
@@ -59,7 +60,7 @@ class BeamResult:
 
     @property
     def self_weight(self) -> float:
-        """Line load of the beam itself [lbf/in]; 0 where it was left out."""
+        """Line load of the beam itself; 0 where it was left out."""
         return self.demands.weights[self.weight]
 
     def reactions_by_case(self) -> list[dict[str, float]]:
@@ -93,6 +94,7 @@ class BeamResult:
 
     def as_data(self) -> dict[str, Any]:
         """The result of the `beam` kind."""
+        shown = partial(quantity, code=self.demands.code)
         rows = self.demands.strength.rows(self.weight)
         shears = self.demands.shears
         high, low = self.moment_extremes()
@@ -105,37 +107,37 @@ class BeamResult:
             "size": self.section.size_data,
             "self_weight": {
                 "counted": self.question.self_weight,
-                "line": quantity(self.self_weight, "line_load"),
-                "total": quantity(self.self_weight * self.question.line.length, "force"),
+                "line": shown(self.self_weight, "line_load"),
+                "total": shown(self.self_weight * self.question.line.length, "force"),
                 "source": self.section.weight_source,
             },
             "reactions": {
                 str(n): {
-                    "max": quantity(extreme[n][0], "force"),
-                    "min": quantity(extreme[n][1], "force"),
-                    "by_case": {case: quantity(value, "force") for case, value in held.items()},
+                    "max": shown(extreme[n][0], "force"),
+                    "min": shown(extreme[n][1], "force"),
+                    "by_case": {case: shown(value, "force") for case, value in held.items()},
                 }
                 for n, held in enumerate(by_case)
             },
             "moment": {
-                "max": quantity(high, "moment"),
-                "min": quantity(low, "moment"),
+                "max": shown(high, "moment"),
+                "min": shown(low, "moment"),
             },
-            "shear": {"max": quantity(max(float(abs(e.largest[rows]).max()) for e in shears), "force")},
-            "checks": {name: check_data(check) for name, check in self.checks.items()},
+            "shear": {"max": shown(max(float(abs(e.largest[rows]).max()) for e in shears), "force")},
+            "checks": {name: check_data(check, self.demands.code) for name, check in self.checks.items()},
             "bearing": {
                 str(each.number): {
-                    "reaction": quantity(each.reaction, "force"),
+                    "reaction": shown(each.reaction, "force"),
                     "combination": each.combination,
-                    "required": quantity(each.required, "length"),
-                    "length": None if each.length is None else quantity(each.length, "length"),
+                    "required": shown(each.required, "length"),
+                    "length": None if each.length is None else shown(each.length, "length"),
                 }
                 for each in self.supports
             },
-            "adjusted": {name: quantity(value, "stress") for name, value in self.adjusted.items()},
+            "adjusted": {name: shown(value, "stress") for name, value in self.adjusted.items()},
             "factors": dict(self.factors),
             "reference": {
-                name: quantity(value, "stress") for name, value in self.section.reference.values.items()
+                name: shown(value, "stress") for name, value in self.section.reference.values.items()
             },
             "remarks": list(self.remarks),
             **self.more,
@@ -157,8 +159,9 @@ def common_remarks(demands: Demands, weight: int, section: Section) -> tuple[str
         least = float(reactions[row, n])
         if least < -1e-6 * float(abs(reactions).max()):
             name = block.names[int(block.combination_of[row])]
+            much = in_words(-least, "force", demands.code)
             found.append(
-                f"Support {n + 1} from the left lifts with {-least:,.0f} lbf under {name}: it must be held down."
+                f"Support {n + 1} from the left lifts with {much} under {name}: it must be held down."
             )
     return tuple(found)
 

@@ -9,11 +9,11 @@ from structure.core.trace import Check
 from structure.core.units import quantity
 
 
-def check_data(check: Check) -> dict[str, Any]:
-    """One check with its steps, in the units of the US rules; a plain number where dimensionless."""
+def check_data(check: Check, code: str = "us") -> dict[str, Any]:
+    """One check with its steps, in the units usual for the code; a plain number where dimensionless."""
 
     def shown(value: float) -> Any:
-        return quantity(value, check.dimension) if check.dimension else value
+        return quantity(value, check.dimension, code) if check.dimension else value
 
     return {
         "demand": shown(check.demand),

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from structure.core.clauses import Editions
 from structure.core.codes.us import wood_columns as nds
-from structure.core.codes.us.combinations import Combination, asd
+from structure.core.codes.us.combinations import StressCombination, asd
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.bearing import check_plate
 from structure.core.members.post_fastening import Fastening, fastening_of
@@ -61,7 +61,7 @@ def check_post(question: PostQuestion, editions: Editions) -> PostResult:
     shapes = _shapes(question)
     present = {case: value for case, value in question.loads.items() if value != 0}
     area = nds.area.step(editions, n=section.plies, b=section.width, d=section.depth)
-    found: dict[str, list[tuple[Check, Combination, tuple[Axis, ...]]]] = {}
+    found: dict[str, list[tuple[Check, StressCombination, tuple[Axis, ...]]]] = {}
     for combination in asd(present):
         P = sum(factor * present[case] for case, factor in combination.factors.items())
         for check, axes in _checks(question, values, shapes, combination, P, area, editions):
@@ -171,7 +171,7 @@ def _checks(
     question: PostQuestion,
     values: ColumnValues,
     shapes: tuple[_Shape, _Shape],
-    combination: Combination,
+    combination: StressCombination,
     P: float,
     area: Step,
     editions: Editions,
@@ -219,7 +219,7 @@ def _eccentric(
     values: ColumnValues,
     shapes: tuple[_Shape, _Shape],
     axes: tuple[Axis, ...],
-    combination: Combination,
+    combination: StressCombination,
     P: float,
     area: Step,
     editions: Editions,

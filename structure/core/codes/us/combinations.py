@@ -7,12 +7,23 @@ every result is linear in the factors and the full and the empty sum are both fo
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
-from structure.core.clauses import COMMON_PRACTICE, Clause, ClauseRef, Editions
+from structure.core.clauses import COMMON_PRACTICE, Clause
+from structure.core.codes.combination import LETTERS, Combination, unlike
 
-LETTERS: Mapping[str, str] = {"dead": "D", "live": "L", "roof_live": "Lr", "snow": "S", "construction": "C"}
+__all__ = [
+    "ASD",
+    "DURATION",
+    "LETTERS",
+    "Combination",
+    "StressCombination",
+    "asd",
+    "service_live",
+    "strength_concrete",
+]
+
 DURATION_CLAUSE = Clause("NDS", "2.3.2")
 # NDS table 2.3.2; roof live and construction loads are both of seven days.
 DURATION: Mapping[str, float] = {
@@ -25,49 +36,22 @@ DURATION: Mapping[str, float] = {
 
 
 @dataclass(frozen=True, slots=True)
-class Combination:
-    """Factors by load case under one clause, such as D+0.75L+0.75S."""
-
-    terms: tuple[tuple[float, str], ...]
-    clause: Clause
-
-    @property
-    def name(self) -> str:
-        """`D+0.75L+0.75S`: a factor of one is left out, except that 1.0L in a strength sum is kept."""
-        strength = any(factor > 1.0 for factor, _ in self.terms)
-        return "+".join(f"{_factor(factor, strength)}{LETTERS[case]}" for factor, case in self.terms)
-
-    @property
-    def factors(self) -> dict[str, float]:
-        """Factor by case."""
-        return {case: factor for factor, case in self.terms}
+class StressCombination(Combination):
+    """A combination of these rules, with its load duration factor."""
 
     @property
     def C_D(self) -> float:
         """Load duration factor of the shortest load in the combination; NDS table 2.3.2."""
         return max(DURATION[case] for _, case in self.terms)
 
-    def of(self, present: Collection[str]) -> Combination:
-        """The combination with the terms of absent cases left out."""
-        return Combination(tuple(term for term in self.terms if term[1] in present), self.clause)
 
-    def reference(self, editions: Editions) -> ClauseRef:
-        return self.clause.at(editions)
-
-
-def _factor(factor: float, strength: bool) -> str:
-    if factor == 1.0:
-        return "1.0" if strength else ""
-    return f"{factor:g}"
-
-
-def _sum(clause: Clause, *terms: tuple[float, str]) -> Combination:
-    return Combination(terms, clause)
+def _sum(clause: Clause, *terms: tuple[float, str]) -> StressCombination:
+    return StressCombination(terms, clause)
 
 
 _ASD = Clause("ASCE 7", "2.4.1")
 _CONSTRUCTION = Clause(COMMON_PRACTICE.document, "construction load in place of live")
-ASD: tuple[Combination, ...] = (
+ASD: tuple[StressCombination, ...] = (
     _sum(_ASD, (1.0, "dead")),
     _sum(_ASD, (1.0, "dead"), (1.0, "live")),
     _sum(_ASD, (1.0, "dead"), (1.0, "roof_live")),
@@ -78,7 +62,7 @@ ASD: tuple[Combination, ...] = (
 )
 
 _ACI = Clause("ACI 318", "5.3.1")
-STRENGTH_CONCRETE: tuple[Combination, ...] = (
+STRENGTH_CONCRETE: tuple[StressCombination, ...] = (
     _sum(_ACI, (1.4, "dead")),
     _sum(_ACI, (1.2, "dead"), (1.6, "live"), (0.5, "roof_live")),
     _sum(_ACI, (1.2, "dead"), (1.6, "live"), (0.5, "snow")),
@@ -88,7 +72,7 @@ STRENGTH_CONCRETE: tuple[Combination, ...] = (
 )
 
 # The part of the load that comes and goes, for deflection: its own limit, and with D the total one.
-SERVICE_LIVE: tuple[Combination, ...] = (
+SERVICE_LIVE: tuple[StressCombination, ...] = (
     _sum(_ASD, (1.0, "live")),
     _sum(_ASD, (1.0, "roof_live")),
     _sum(_ASD, (1.0, "snow")),
@@ -97,7 +81,7 @@ SERVICE_LIVE: tuple[Combination, ...] = (
 )
 
 
-def asd(present: Collection[str]) -> tuple[Combination, ...]:
+def asd(present: Collection[str]) -> tuple[StressCombination, ...]:
     """The stress combinations of the cases that are present (nonzero), each at least one load.
 
     D alone is kept when dead load is present, and when nothing is. A combination with an absent load
@@ -106,22 +90,15 @@ def asd(present: Collection[str]) -> tuple[Combination, ...]:
     kept = [
         each.of(present) for each in ASD if all(case in present for _, case in each.terms if case != "dead")
     ]
-    return _unlike(each for each in kept if each.terms) or ASD[:1]
+    return unlike(each for each in kept if each.terms) or ASD[:1]
 
 
-def strength_concrete(present: Collection[str]) -> tuple[Combination, ...]:
+def strength_concrete(present: Collection[str]) -> tuple[StressCombination, ...]:
     """The strength combinations for concrete of the cases that are present, without repeats."""
     formed = [each.of(present) for each in STRENGTH_CONCRETE]
-    return _unlike(each for each in formed if each.terms) or STRENGTH_CONCRETE[:1]
+    return unlike(each for each in formed if each.terms) or STRENGTH_CONCRETE[:1]
 
 
-def service_live(present: Collection[str]) -> tuple[Combination, ...]:
+def service_live(present: Collection[str]) -> tuple[StressCombination, ...]:
     """What may count as `live` for deflection: L, (Lr or S), 0.75L+0.75(Lr or S)."""
-    return _unlike(each for each in SERVICE_LIVE if all(case in present for _, case in each.terms))
-
-
-def _unlike(combinations: Iterable[Combination]) -> tuple[Combination, ...]:
-    held: dict[tuple[tuple[float, str], ...], Combination] = {}
-    for each in combinations:
-        held.setdefault(each.terms, each)
-    return tuple(held.values())
+    return unlike(each for each in SERVICE_LIVE if all(case in present for _, case in each.terms))

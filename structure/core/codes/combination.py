@@ -1,0 +1,54 @@
+"""A load combination as data: factors by load case under one clause. The codes hold their own tables."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass, replace
+from typing import Self, TypeVar
+
+from structure.core.clauses import Clause, ClauseRef, Editions
+
+LETTERS: Mapping[str, str] = {"dead": "D", "live": "L", "roof_live": "Lr", "snow": "S", "construction": "C"}
+
+
+@dataclass(frozen=True, slots=True)
+class Combination:
+    """Factors by load case under one clause, such as D+0.75L+0.75S."""
+
+    terms: tuple[tuple[float, str], ...]
+    clause: Clause
+
+    @property
+    def name(self) -> str:
+        """`D+0.75L+0.75S`: a factor of one is left out, except that 1.0L in a strength sum is kept."""
+        strength = any(factor > 1.0 for factor, _ in self.terms)
+        return "+".join(f"{_factor(factor, strength)}{LETTERS[case]}" for factor, case in self.terms)
+
+    @property
+    def factors(self) -> dict[str, float]:
+        """Factor by case."""
+        return {case: factor for factor, case in self.terms}
+
+    def of(self, present: Collection[str]) -> Self:
+        """The combination with the terms of absent cases left out."""
+        return replace(self, terms=tuple(term for term in self.terms if term[1] in present))
+
+    def reference(self, editions: Editions) -> ClauseRef:
+        return self.clause.at(editions)
+
+
+Held = TypeVar("Held", bound=Combination)
+
+
+def unlike(combinations: Iterable[Held]) -> tuple[Held, ...]:
+    """Without repeats of the same terms, the first of each kept."""
+    held: dict[tuple[tuple[float, str], ...], Held] = {}
+    for each in combinations:
+        held.setdefault(each.terms, each)
+    return tuple(held.values())
+
+
+def _factor(factor: float, strength: bool) -> str:
+    if factor == 1.0:
+        return "1.0" if strength else ""
+    return f"{factor:g}"
