@@ -70,7 +70,9 @@ def _way(name: str, count: int, side: float, across: float, mat: Mat, editions: 
     # Bars are whole and lie alike on both sides of the band.
     inside = math.ceil(share.result * count * (1 - SAME))
     inside += (count - inside) % 2
-    band = code.bar_spacing.step(at, b=side, cover=0.0, d_b=0.0, n=float(max(inside, 2)), note="in the band")
+    # In a pad that is nearly square the covers at both ends leave less than the band.
+    room = min(side, across - 2 * mat.cover - d_b)
+    band = code.bar_spacing.step(at, b=room, cover=0.0, d_b=0.0, n=float(max(inside, 2)), note="in the band")
     outer = (count - inside) // 2
     steps = (share, band)
     if not outer:

@@ -166,6 +166,12 @@ def test_bars_beyond_the_band_keep_both_sides_alike() -> None:
     assert found["in_band"] == 6
 
 
+def test_a_band_never_runs_into_the_cover() -> None:
+    found = answer(side={"length": "38 in", "width": "36 in"})["bars"]["along_width"]
+    assert found["in_band"] == 4
+    assert found["spacing"]["value"] == pytest.approx((38 - 6 - 0.5) / 3)
+
+
 def test_weight_is_that_of_all_bars() -> None:
     bars = answer()["bars"]
     assert bars["weight"]["value"] == pytest.approx(8 * 2.5 * 0.668)
@@ -319,3 +325,44 @@ def test_more_load_never_raises_what_is_left(question: FootingQuestion, more: fl
     assert all(after[name] >= before[name] * (1 - 1e-9) for name in before)
     bigger = solved(replace(question, loads=heavier.loads))
     assert bigger is None or bigger.pad.side >= found.pad.side
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    st.floats(40, 90),
+    st.floats(40, 90),
+    st.sampled_from([(5.5, 3.5), (8.0, 4.0), (6.0, 6.0)]),
+    st.floats(0, 2),
+    st.floats(0, 2),
+    st.integers(3, 9),
+    st.integers(3, 9),
+    st.booleans(),
+)
+def test_a_pad_turned_round_has_the_same_ratios(
+    L: float,
+    W: float,
+    post: tuple[float, float],
+    e_1: float,
+    e_2: float,
+    n_1: int,
+    n_2: int,
+    with_bars: bool,
+) -> None:
+    def ratios(turned: bool) -> dict[str, float]:
+        sides, offs, counts, base = (L, W), (e_1, e_2), (n_1, n_2), post
+        if turned:
+            sides, offs, counts, base = sides[::-1], offs[::-1], counts[::-1], base[::-1]
+        question = FootingQuestion(
+            {"dead": 9000.0, "live": 9000.0},
+            2000 / 144,
+            Base(*base),
+            thickness=16.0,
+            length=sides[0],
+            width=sides[1],
+            off_length=offs[0],
+            off_width=offs[1],
+            reinforcement=Reinforcement(NUMBER_4, *counts) if with_bars else None,
+        )
+        return {each.name: each.ratio for each in size_pad(question, US_DEFAULT).checks}
+
+    assert ratios(True) == pytest.approx(ratios(False), rel=1e-9)
