@@ -254,7 +254,8 @@ def _sheet(
         last = wood.with_stability.step(editions, F_b=star.result, C_L=C_L)
         return [volume, *steps, last], factors, last.result
     factors["CV"] = min(volume.result, 1.0)
-    last = wood.with_lesser_of_volume.step(editions, F_b=star.result, C_L=C_L, C_V=factors["CV"])
+    lesser = glulam.with_lesser_of_volume if section.family == "glulam" else wood.with_lesser_of_volume
+    last = lesser.step(editions, F_b=star.result, C_L=C_L, C_V=factors["CV"])
     return [*steps, volume, last], factors, last.result
 
 

@@ -15,6 +15,10 @@ from structure.core.materials.glulam import GlulamSection, held_grades
 from structure.core.materials.scl import LslSection, PslSection
 from structure.core.materials.section import PROPERTY_NAMES
 from structure.core.materials.stock_wood import flitch_sections, glulam_sections, solid_sections
+from structure.core.members.beam_demand import analyse_question
+from structure.core.members.beam_lengths import zero_moment_lengths
+from structure.core.members.beam_question import BeamQuestion
+from structure.core.statics.model import BeamLine, Load
 from structure.data.loader import table
 
 PRINTED = {"Fb": 2900.0, "Fv": 290.0, "Fc_perp": 750.0, "E": 2.0e6}
@@ -205,3 +209,37 @@ def test_a_search_gives_each_section_what_it_gets_alone(family: str) -> None:
         alone = beam(section=section, **question)
         assert each["ratio"] == pytest.approx(alone["ratio"], rel=1e-9)
         assert each["governing"] == alone["governing"]
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    st.lists(st.floats(90.0, 300.0), min_size=1, max_size=3),
+    st.floats(0.0, 60.0),
+    st.lists(st.floats(1.0, 60.0), min_size=3, max_size=3),
+    st.floats(0.1, 0.9),
+)
+def test_stretches_end_at_the_nearest_points_of_contraflexure(
+    spans: list[float], overhang: float, values: list[float], place: float
+) -> None:
+    line = BeamLine(tuple(spans), 0.0, overhang if overhang > 12 else 0.0)
+    loads = (
+        Load.uniform("dead", values[0], 0.0, line.length),
+        Load.uniform("live", values[1], 0.0, line.length),
+        Load.point("live", 60 * values[2], place * line.length),
+    )
+    demands = analyse_question(BeamQuestion(line, loads), (2.0,))
+    lengths = zero_moment_lengths(demands)
+    for row in range(lengths.shape[1]):
+        turns = [0.0, *demands.strength.response[row].contraflexures(), line.length]
+        for n, extremes in enumerate(demands.moments):
+            for edge, (at, M) in enumerate(
+                ((extremes.at_max, extremes.max), (extremes.at_min, -extremes.min))
+            ):
+                here = float(at[row])
+                # Where the moment is next to nothing it does not matter how far it is called to reach.
+                if (
+                    M[row] > 1e-4 * float(np.abs(extremes.largest).max())
+                    and min(abs(t - here) for t in turns) > 0.1
+                ):
+                    reach = min(t for t in turns if t > here) - max(t for t in turns if t < here)
+                    assert lengths[edge, row, n] == pytest.approx(reach, abs=0.05)

@@ -52,6 +52,15 @@ def bending_value(F_b: float, C_D: float, C_M: float) -> float:
     return F_b * C_D * C_M
 
 
+@formula("F_b'", "F_b * min(C_L, C_V)", unit="psi", clause=VOLUME, F_b="psi", C_L="", C_V="")
+def with_lesser_of_volume(F_b: float, C_L: float, C_V: float) -> float:
+    """Adjusted bending value of glued laminated timber: the lesser of the two factors counts. NDS 5.3.6.
+
+    F_b: with every factor but C_V and C_L [psi], factors plain. [psi].
+    """
+    return F_b * min(C_L, C_V)
+
+
 @formula("F_v'", "F_v * C_vr", unit="psi", clause=SHEAR_REDUCTION, F_v="psi", C_vr="")
 def reduced_shear_value(F_v: float, C_vr: float) -> float:
     """Shear value of glued laminated timber at a notch. NDS 5.3.10.
