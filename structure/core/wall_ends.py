@@ -318,5 +318,7 @@ def section_data(section: Section, fastening: str | None = None) -> dict[str, An
         "width": quantity(section.breadth, "length"),
         "depth": quantity(section.depth, "length"),
         "label": section.label,
+        "given": section.given,
+        "size": section.size_data,
         "fastening": fastening,
     }
