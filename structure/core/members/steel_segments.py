@@ -20,6 +20,7 @@ from structure.core.statics.model import Bay
 
 Array = npt.NDArray[np.float64]
 MEMO = "steel segments"
+MOST_SEGMENTS = 60  # braces closer than a sixtieth of the bay: their own gradient no longer counts
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +32,7 @@ class Segment:
     end: float
     hogging: bool
     gradient: bool  # whether C_b is worked out; else it is 1
+    length: float  # between braces
 
 
 @dataclass(frozen=True, eq=False)
@@ -61,7 +63,7 @@ def _segments(demands: Demands) -> Segments:
         if question.bottom_bracing is not None:
             held += _edge(n, bay, question.bottom_bracing, hogging=True)
         elif question.bracing == "continuous":
-            held.append(Segment(n, bay.start, bay.end, hogging=True, gradient=False))
+            held.append(Segment(n, bay.start, bay.end, hogging=True, gradient=False, length=bay.length))
         else:
             held += _edge(n, bay, "ends", hogging=True)
     shape = (len(response), len(held))
@@ -76,7 +78,7 @@ def _segments(demands: Demands) -> Segments:
         if each.hogging and bracing is None and question.bracing == "continuous":
             L_b[:, n] = demands.hogging_lengths[:, each.bay]
             continue
-        L_b[:, n] = each.end - each.start
+        L_b[:, n] = each.length
         if each.gradient:
             largest = np.maximum(np.abs(extremes.min), np.abs(extremes.max))
             quarters = [
@@ -100,9 +102,12 @@ def quarter_moments(demands: Demands, segment: Segment, row: int) -> tuple[float
 
 
 def _edge(number: int, bay: Bay, bracing: Bracing, *, hogging: bool) -> Iterator[Segment]:
+    if isinstance(bracing, int | float) and bracing < bay.length / MOST_SEGMENTS:
+        yield Segment(number, bay.start, bay.end, hogging, gradient=False, length=bracing)
+        return
     gradient = bay.kind == "span"
     for start, end in dict.fromkeys(_layouts(bay, bracing)):
-        yield Segment(number, start, end, hogging, gradient)
+        yield Segment(number, start, end, hogging, gradient, end - start)
 
 
 def _layouts(bay: Bay, bracing: Bracing) -> Iterator[tuple[float, float]]:

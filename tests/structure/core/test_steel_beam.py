@@ -158,6 +158,14 @@ def test_braces_that_do_not_divide_the_span_stand_from_either_end() -> None:
     assert sagging == [(0.0, 4.0), (0.0, 8.0), (4.0, 12.0), (8.0, 16.0), (12.0, 20.0), (16.0, 20.0)]
 
 
+def test_braces_without_number_are_one_segment() -> None:
+    demands = prepare(question(bracing=0.001), (0.0,), US_DEFAULT)
+    held = segments(demands)
+    assert len(held.held) == 2
+    assert held.L_b.max() <= 16 * FT
+    assert check_beam(question(bracing=0.001), US_DEFAULT).factors["Cb"] == 1.0
+
+
 @settings(max_examples=25, deadline=None)
 @given(st.floats(1.0, 15.0), st.floats(0.1, 15.9), st.floats(10.0, 200.0))
 def test_a_beam_seen_from_behind_is_the_same(brace: float, at: float, w: float) -> None:
