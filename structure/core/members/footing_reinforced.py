@@ -282,7 +282,13 @@ class _Reinforced:
             steps = (self.root, self.light, c_b, l_d, *demand.steps, A_s, A_req, needed, have)
             clause = l_d.clause
             return self._check(
-                "development", needed.result, max(have.result, 0.0), "length", clause, steps, way.name
+                "development",
+                needed.result,
+                max(have.result, 0.0),
+                "length",
+                clause,
+                steps,
+                f"{way.name}; straight bars, hooks are not counted",
             )
 
         return worst_way(self.statics, self.statics.moment, check)
