@@ -116,6 +116,7 @@ KIND = Kind(
         Result("count", "", "over the length, all joints"),
         Result("least.<fastener|rows|spacing|at_each_end|clause|mark>", "", "prescribed least pattern"),
         Result("distances.<end|edge|between_rows>", "length", "of the pattern"),
+        Result("words", "", "the pattern as the crew reads it"),
         Result("ratio", "", "of the transfer check"),
         Result("checks.transfer.<demand|capacity|ratio|combination|clause|passes|steps>", "", "the check"),
         Result("questions.<n>", "", "for the engineer"),

@@ -72,7 +72,7 @@ class HangerQuestion:
 
 @dataclass(frozen=True, slots=True)
 class HungSide:
-    """One side: joists, load of each hanger by case [lbf], the worst sum of it."""
+    """One side: joists, load of each hanger by case [lbf], and the rating that the worst sum of it needs."""
 
     count: int
     by_case: Mapping[str, float]
@@ -121,7 +121,7 @@ class HangerResult:
             "questions": list(self.questions),
             "fails": list(self.fails),
             "remarks": [
-                "The rating is held against the load without an increase for short loads.",
+                "A rating is for normal duration: not raised for short loads, 0.9 of it under dead load alone.",
                 "Uplift is not covered: where the maker's paper or the engineer asks for it, hangers resist it too.",
             ],
         }
@@ -190,7 +190,11 @@ def _hung(name: str, side: HangingSide, question: HangerQuestion, editions: Edit
         for case in present
     ]
     by_case = {case: step.result for case, step in zip(present, steps, strict=True)}
-    sums = {each.name: sum(factor * by_case[case] for factor, case in each.terms) for each in asd(present)}
+    # A rating is stated for normal duration: dead load alone takes 0.9 of it, short loads no more than all.
+    sums = {
+        each.name: sum(factor * by_case[case] for factor, case in each.terms) / min(1.0, each.C_D)
+        for each in asd(present)
+    }
     worst = max(sums, key=lambda key: sums[key])
     line = {case: value / question.spacing for case, value in by_case.items()}
     count = joist_count(question.clear_width, question.spacing)

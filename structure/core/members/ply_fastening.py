@@ -8,8 +8,8 @@ maker's paper knows, the answer is the load to be passed and a question. US: lbf
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
-from typing import Any, Literal
+from dataclasses import replace
+from typing import Any
 
 from structure.core.clauses import Clause, Editions
 from structure.core.codes.us import fasteners as nds
@@ -18,7 +18,6 @@ from structure.core.codes.us.combinations import StressCombination, asd
 from structure.core.codes.us.fasteners_value import group_of, held_table, wood_holding
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.section import Section
-from structure.core.members.checkdata import check_data
 from structure.core.members.fastener import Fastener, PlaneValue, make_fastener, plane_value
 from structure.core.members.ply_pattern import (
     Least,
@@ -28,125 +27,17 @@ from structure.core.members.ply_pattern import (
     least_pattern,
     most_rows,
     pattern_of,
+    placing_clause,
     widest_spacing,
 )
+from structure.core.members.ply_question import PlyQuestion, PlyResult, Transfer
 from structure.core.trace import Check, Step
-from structure.core.units import quantity
 
-Loaded = Literal["top", "side"]
+__all__ = ["PlyQuestion", "PlyResult", "fasten_plies", "usual_fastener"]
+
 WIDE = 7.0  # in: composite lumber of this breadth is loaded from both sides or from the top; common practice
 ACROSS = 90.0  # degrees: a beam's load runs across the grain of its plies
 ONE_PIECE = Clause("statics", "one piece needs no ply fastening")
-
-
-@dataclass(frozen=True, slots=True)
-class PlyQuestion:
-    """`left`, `right`: load on each outer ply by case [lbf/in]. `gravity` is that of the wood, by `gravity_source`.
-
-    `rows` and `spacing` [in] check a pattern; left out they are solved. `length` [in] counts the fasteners.
-    """
-
-    section: Section
-    loaded: Loaded
-    length: float
-    left: Mapping[str, float] = field(default_factory=dict)
-    right: Mapping[str, float] = field(default_factory=dict)
-    gravity: float | None = None
-    gravity_source: str = ""
-    fastener: Fastener | None = None
-    rows: int | None = None
-    spacing: float | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Transfer:
-    """The joint and the loading that need most of the fasteners: load passed on [lbf/in] and its C_D."""
-
-    load: float
-    joint: int
-    combination: str
-    C_D: float
-    step: Step
-
-
-@dataclass(frozen=True, slots=True)
-class PlyResult:
-    """The pattern with its check, or what the engineer is asked."""
-
-    question: PlyQuestion
-    transfer: Transfer | None = None
-    joints: tuple[float, ...] = ()
-    fastener: Fastener | None = None
-    plane: PlaneValue | None = None
-    adjusted: float | None = None
-    need: float | None = None
-    least: Least | None = None
-    pattern: Pattern | None = None
-    check: Check | None = None
-    questions: tuple[str, ...] = ()
-    remarks: tuple[str, ...] = ()
-
-    @property
-    def state(self) -> str:
-        """passes, fails or question."""
-        if self.check is not None and not self.check.passes:
-            return "fails"
-        return "question" if self.questions else "passes"
-
-    def as_data(self) -> dict[str, Any]:
-        """The result of the `ply_fastening` kind."""
-        section, pattern = self.question.section, self.pattern
-        joints = max(0, section.plies - 1)
-        data: dict[str, Any] = {
-            "state": self.state,
-            "passes": self.state == "passes",
-            "one_piece": joints == 0,
-            "loaded": self.question.loaded,
-            "section": section.label,
-            "joints": joints,
-            "fastener": None if self.fastener is None else self.fastener.as_data(),
-            "least": None if self.least is None else self.least.as_data(),
-            "rows": None if pattern is None else pattern.rows,
-            "spacing": None if pattern is None else quantity(pattern.spacing, "length"),
-            "count": None if pattern is None else pattern.count * self._driven(joints),
-            "distances": None if pattern is None else self._distances(pattern),
-            "governing": None if self.check is None else "transfer",
-            "ratio": None if self.check is None else self.check.ratio,
-            "checks": {} if self.check is None else {"transfer": check_data(self.check)},
-            "questions": list(self.questions),
-            "remarks": list(self.remarks),
-            "transfer": None,
-            "value": None,
-            "per_foot": None,
-        }
-        if self.transfer is not None:
-            data["transfer"] = {
-                "demand": quantity(self.transfer.load, "line_load"),
-                "joint": self.transfer.joint,
-                "combination": self.transfer.combination,
-                "CD": self.transfer.C_D,
-                "by_joint": [quantity(each, "line_load") for each in self.joints],
-            }
-        if self.plane is not None and self.adjusted is not None:
-            data["value"] = {
-                "Z": quantity(self.plane.reference, "force"),
-                "adjusted": quantity(self.adjusted, "force"),
-                "mode": None if self.plane.value is None else self.plane.value.mode,
-                "Cp": self.plane.C_p,
-            }
-            data["per_foot"] = None if self.need is None else 12 * self.need
-        return data
-
-    def _driven(self, joints: int) -> int:
-        """Bolts go through all joints at once, nails and screws are driven joint by joint."""
-        return 1 if self.fastener is not None and self.fastener.length is None else joints
-
-    def _distances(self, pattern: Pattern) -> dict[str, Any]:
-        return {
-            "end": quantity(pattern.end, "length"),
-            "edge": quantity(pattern.edge, "length"),
-            "between_rows": quantity(pattern.between, "length"),
-        }
 
 
 def fasten_plies(question: PlyQuestion, editions: Editions) -> PlyResult:
@@ -167,7 +58,12 @@ def fasten_plies(question: PlyQuestion, editions: Editions) -> PlyResult:
     fastener = question.fastener or usual_fastener(section, editions)
     least = least_pattern(section.family, fastener, section.depth, editions)
     remarks = [f"{fastener.label}: {fastener.mark}"] if fastener.mark else []
-    remarks.append(f"Distances of fasteners: {distances(fastener)[1]}.")
+    placing = placing_clause(fastener, editions)
+    remarks.append(f"Distances of fasteners ({placing}): {distances(fastener)[1]}.")
+    if fastener.length is not None and fastener.length > 2 * section.ply_width + 1e-9:
+        remarks.append(
+            f"{fastener.label}: its point comes through the second ply; take a shorter one or clinch it."
+        )
     if least is not None:
         remarks.append(f"Least pattern of plies ({least.fastener}): {least.clause}, {least.mark}.")
     if question.loaded == "top":
@@ -205,20 +101,31 @@ def _from_the_top(
         raise InputError("rows", question.rows, _room_for(room, fastener, question.section.depth))
     spacing = least.spacing if question.spacing is None else question.spacing
     pattern = pattern_of(fastener, rows, spacing, question.section.depth, question.length)
-    asked = ""
-    if rows < least.rows or spacing > least.spacing + 1e-9:
-        asked = (
-            f"{rows} rows at {spacing:g} in are fewer than {least.rows} rows at {least.spacing:g} in, the least "
-            f"pattern ({least.clause}): who allows it?"
-        )
     return PlyResult(
         question,
         fastener=fastener,
         least=least,
         pattern=pattern,
-        questions=(asked,) if asked else (),
+        questions=tuple(_pattern_questions(pattern, fastener, least)),
         remarks=remarks,
     )
+
+
+def _pattern_questions(pattern: Pattern, fastener: Fastener, least: Least) -> list[str]:
+    """Fewer than the least pattern, or closer than wood bears without splitting."""
+    found = []
+    if pattern.rows < least.rows or pattern.spacing > least.spacing + 1e-9:
+        found.append(
+            f"{pattern.rows} rows at {pattern.spacing:g} in are fewer than {least.rows} rows at {least.spacing:g} "
+            f"in, the least pattern ({least.clause}): who allows it?"
+        )
+    closest = distances(fastener)[0]["in_row"]
+    if pattern.spacing < closest - 1e-9:
+        found.append(
+            f"{fastener.label}s {pattern.spacing:g} in apart are closer than {closest:.2f} in, which may split the "
+            "plies: lead holes, or a thinner fastener?"
+        )
+    return found
 
 
 def _room_for(room: int, fastener: Fastener, depth: float) -> str:
@@ -259,8 +166,7 @@ def _from_the_sides(
         (transfer.step, *plane.steps, *after, capacity),
         f"joint {transfer.joint} of {section.plies - 1}, each joint as a single shear plane",
     )
-    if pattern.rows < least.rows or pattern.spacing > least.spacing + 1e-9:
-        questions.append(f"Fewer fasteners than the least pattern of plies ({least.clause}): who allows it?")
+    questions += _pattern_questions(pattern, fastener, least)
     return replace(
         held,
         questions=tuple(questions),

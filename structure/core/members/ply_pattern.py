@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from structure.core.clauses import Clause, ClauseRef, Editions
+from structure.core.codes.us import fasteners as nds
 from structure.core.codes.us.fasteners_value import held_table
 from structure.core.members.fastener import Fastener
 from structure.core.units import quantity
@@ -80,6 +81,27 @@ def distances(fastener: Fastener) -> tuple[dict[str, float], str]:
     """End, edge, in-row and between-row distances [in] of a fastener, and how they are known."""
     row = held_table().content["distances"]["nail" if fastener.kind == "nail" else "bolt"]
     return {key: value * fastener.diameter for key, value in row.items() if key != "mark"}, str(row["mark"])
+
+
+def placing_clause(fastener: Fastener, editions: Editions) -> ClauseRef:
+    """The clause on distances of nails, or of bolts."""
+    return (nds.NAIL_PLACING if fastener.kind == "nail" else nds.BOLT_PLACING).at(editions)
+
+
+def in_words(fastener: Fastener, pattern: Pattern, ends: int, plies: int) -> str:
+    """What the crew does: rows, spacing, distances, from which side."""
+    rows = f"{pattern.rows} {'row' if pattern.rows == 1 else 'rows'}"
+    if fastener.kind == "bolt":
+        told = f"{fastener.label}s through all {plies} plies, washers under head and nut"
+    elif plies > 2:
+        told = f"{fastener.label}s, every further ply fastened to the one before from its own face"
+    else:
+        told = f"{fastener.label}s"
+    stagger = ", staggered" if pattern.rows > 1 else ""
+    return (
+        f"{rows} of {told}, {pattern.spacing:g} in apart in the row{stagger}; {pattern.edge:.2f} in or more from the "
+        f"edges, {pattern.end:.2f} in or more from the ends; {ends} at each end and at every joint over a support."
+    )
 
 
 def most_rows(fastener: Fastener, depth: float) -> int:

@@ -64,6 +64,13 @@ def test_a_beam_thinner_than_the_rating_or_the_nails_ask_for_fails() -> None:
         assert check_hangers(replace(ASKED, rating=rating, breadth=3.5), US_DEFAULT).state == "passes"
 
 
+def test_dead_load_alone_takes_nine_tenths_of_a_rating() -> None:
+    heavy = HangingSide(144.0, {"dead": 50 / 144, "live": 1 / 144})
+    found = check_hangers(replace(ASKED, sides={"left": heavy}), US_DEFAULT)
+    assert found.worst.combination == "D"
+    assert found.worst.worst == pytest.approx(400.0 / 0.9)
+
+
 def test_what_cannot_be_meant_is_told() -> None:
     with pytest.raises(InputError):
         check_hangers(replace(ASKED, sides={}), US_DEFAULT)

@@ -169,6 +169,28 @@ def test_fewer_than_the_least_pattern_is_a_question() -> None:
     assert found.state == "question"
 
 
+def test_nails_closer_than_wood_bears_are_a_question() -> None:
+    found = fasten_plies(asked(spacing=1.0), US_DEFAULT)
+    assert found.check is not None
+    assert found.check.passes
+    assert found.state == "question"
+    assert "split" in found.questions[0]
+
+
+def test_the_crew_reads_rows_spacing_and_sides() -> None:
+    words = fasten_plies(asked(3), US_DEFAULT).as_data()["words"]
+    assert words.startswith("2 rows of 10d common nails, every further ply")
+    assert "staggered" in words
+    bolts = fasten_plies(asked(3, fastener=BOLT), US_DEFAULT).as_data()["words"]
+    assert "through all 3 plies" in bolts
+    assert fasten_plies(asked(1), US_DEFAULT).as_data()["words"] == ""
+
+
+def test_a_nail_longer_than_two_plies_is_told() -> None:
+    found = fasten_plies(asked(fastener=nail("20d common")), US_DEFAULT)
+    assert any("comes through" in remark for remark in found.remarks)
+
+
 @pytest.mark.parametrize(
     "changes",
     [{"rows": 40}, {"left": {}}, {"left": {"live": -1.0}}, {"length": 0.0}, {"loaded": "top", "rows": 40}],

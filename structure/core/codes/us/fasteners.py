@@ -11,7 +11,6 @@ from structure.core.trace import formula
 
 BEARING_STRENGTH = Clause("NDS", "Table 12.3.3")
 ANGLE = Clause("NDS", "12.3.4")
-BEARING_LENGTH = Clause("NDS", "12.3.5")
 YIELD = Clause("NDS", "Table 12.3.1A")
 REDUCTION = Clause("NDS", "Table 12.3.1B")
 PLANES = Clause("NDS", "12.3.9")
