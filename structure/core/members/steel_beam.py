@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import ceil
 
-from structure.core.clauses import Editions
+from structure.core.clauses import Clause, Editions
+from structure.core.errors import OutOfScope
 from structure.core.materials.section import Section
 from structure.core.materials.steel import SteelSection
 from structure.core.members.beam_demand import Demands
@@ -14,14 +15,19 @@ from structure.core.members.steel_bearing import bearings
 from structure.core.members.steel_service import SteelBending, bending, classes, deflections, shear
 from structure.core.members.steel_strength import Strength, strength
 
+COPES = Clause("AISC Manual", "Part 9")
+
 
 def evaluate(demands: Demands, weight: int, section: Section, editions: Editions) -> BeamResult:
     """Check one steel section against forces already known; `weight` is the number of its self weight.
 
-    Raises OutOfScope for parts too slender for the clauses held and for a round tube with a bearing length.
+    Raises OutOfScope for parts too slender for the clauses held, for a round tube with a bearing length
+    and for a notch.
     """
     assert isinstance(section, SteelSection)  # noqa: S101 - the table of rules sends only steel here
     question = demands.question
+    if question.notch is not None:
+        raise OutOfScope(COPES.at(editions), "a steel beam that is notched or coped is the engineer's")
     held = strength(section, editions)
     bent = bending(demands, weight, held, editions)
     supports, plates = bearings(demands, weight, held, editions)
@@ -36,8 +42,12 @@ def evaluate(demands: Demands, weight: int, section: Section, editions: Editions
         supports=supports,
         factors={"Cb": bent.C_b},
         adjusted={"Fy": held.F_y, "E": held.E},
-        remarks=(*common_remarks(demands, weight, section), *_remarks(demands, held, bent)),
-        more={"local_buckling": classes(held), "plates": plates},
+        remarks=(
+            *common_remarks(demands, weight, section),
+            *_remarks(demands, held, bent),
+            *(f"Support {int(n) + 1} from the left: {plate.told}" for n, plate in plates.items()),
+        ),
+        more={"local_buckling": classes(held), "plates": {n: plate.as_data() for n, plate in plates.items()}},
     )
 
 
@@ -54,6 +64,8 @@ def _remarks(demands: Demands, held: Strength, bent: SteelBending) -> list[str]:
         found.append("A channel twists under a load on its flange: it must be held where it is loaded.")
     if question.bearings is None:
         found.append("The web over the bearings was not checked: give the bearing length (AISC 360 J10).")
+    if question.shear_at == "d":
+        found.append("Shear counts at the support; leaving out what stands within d is a rule for wood.")
     if question.wet:
         found.append("Wet place: paint or galvanize; rust is not counted in the section.")
     if question.repetitive:

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Any
 
 from structure.core.clauses import Editions
 from structure.core.codes.us import steel
@@ -57,7 +56,7 @@ class Place:
 
 def bearings(
     demands: Demands, weight: int, strength: Strength, editions: Editions
-) -> tuple[tuple[SupportBearing, ...], Mapping[str, Any]]:
+) -> tuple[tuple[SupportBearing, ...], Mapping[str, Plate]]:
     """Every support with its checks and needed length, and the plates by support.
 
     Raises OutOfScope for a bearing length under a round tube, which needs a saddle.
@@ -70,7 +69,8 @@ def bearings(
             f"{section.label}: a round tube on a bearing needs a saddle; the engineer's",
         )
     reactions = block.response.reactions[block.rows(weight)]
-    found, plates = [], {}
+    found: list[SupportBearing] = []
+    plates: dict[str, Plate] = {}
     for n in range(reactions.shape[1]):
         row = int(reactions[:, n].argmax())
         R = max(float(reactions[row, n]), 0.0)
@@ -93,7 +93,7 @@ def bearings(
                 )
                 checks = (*checks, _crushed(plate, n, name, question.support.material, editions))
                 if plate.needed:
-                    plates[str(n)] = plate.as_data()
+                    plates[str(n)] = plate
         required = required_length(place, R, editions) if section.rolled.form != "round" else 0.0
         if question.support is not None:
             required = max(required, R / (question.support.F_c_perp * section.breadth))

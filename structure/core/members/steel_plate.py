@@ -42,6 +42,11 @@ class Plate:
         """`3 1/2 x 8 x 3/4 in`, as it is ordered."""
         return f"{self.N:g} x {self.B:g} x {self.thickness:g} in"
 
+    @property
+    def told(self) -> str:
+        """What the crew must know of it."""
+        return f"a steel plate {self.label}, {GRADE}, on wood at least as wide as the plate."
+
     def as_data(self) -> dict[str, Any]:
         return {
             "length": quantity(self.N, "length"),

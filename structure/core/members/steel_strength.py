@@ -95,7 +95,7 @@ class Strength:
             C_b=C_b, M_p=self.M_p.result, F_y=self.F_y, S_x=shape.S_x, L_b=L_b, L_p=L_p, L_r=L_r
         )
         if shape.form == "HSS":
-            elastic = np.zeros_like(capped)
+            elastic = capped  # not covered; `beyond` says so where such a length is bent
         else:
             F_cr = aisc.elastic_buckling_stress(
                 C_b=C_b, E=self.E, L_b=np.maximum(L_b, L_r), r_ts=shape.r_ts, T=self.T

@@ -16,7 +16,7 @@ from structure.core.errors import OutOfScope
 from structure.core.materials.steel import SteelSection
 from structure.core.materials.steel_shapes import shape, shapes
 from structure.core.members.beam import BeamQuestion, check_beam, prepare
-from structure.core.members.beam_question import Limits, Support
+from structure.core.members.beam_question import Limits, Notch, Support
 from structure.core.members.steel_segments import segments
 from structure.core.members.steel_strength import strength, weak_strength
 from structure.core.statics.model import BeamLine, Load
@@ -266,8 +266,14 @@ def test_a_plate_spreads_the_load_until_it_would_be_too_thick() -> None:
     assert small.more["plates"] == {}
     assert wide.more["plates"]["0"]["width"]["value"] > 6.5
     assert wide.checks["support_bearing"].passes
+    assert any("a steel plate 3.5 x " in each for each in wide.remarks)
     assert much.more["plates"] == {}
     assert not much.checks["support_bearing"].passes
+
+
+def test_a_notched_beam_is_refused() -> None:
+    with pytest.raises(OutOfScope, match="coped"):
+        check_beam(question(notch=Notch("tension", 1.0, 2.0)), US_DEFAULT)
 
 
 def test_a_round_tube_on_a_bearing_is_refused() -> None:
