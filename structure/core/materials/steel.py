@@ -11,7 +11,7 @@ from typing import Any, ClassVar
 
 from structure.core.errors import InputError
 from structure.core.materials.section import Reference, Section
-from structure.core.materials.steel_shapes import Form, Shape, shape, shape_table
+from structure.core.materials.steel_shapes import Shape, shape
 from structure.core.units import quantity
 from structure.data.loader import table
 
@@ -20,7 +20,13 @@ PROPERTIES = ("Fy", "Fu", "E")
 # What a shop writes for short, and the grade that is then taken.
 SHORT = {"A500": "A500 Gr B", "A53": "A53 Gr B", "A572": "A572 Gr 50"}
 # The weakest that is commonly sold, where no grade is named.
-UNNAMED: Mapping[Form, str] = {"W": "A992", "C": "A36", "HSS": "A500 Gr B", "round": "A53 Gr B"}
+UNNAMED = {
+    "us/steel_w": "A992",
+    "us/steel_s": "A36",
+    "us/steel_c": "A36",
+    "us/steel_hss": "A500 Gr B",
+    "us/steel_round": "A53 Gr B",
+}
 
 
 @dataclass(frozen=True)
@@ -45,7 +51,7 @@ class SteelSection(Section):
         object.__setattr__(self, "depth", self.rolled.d)
         object.__setattr__(self, "unnamed", not self.grade)
         if not self.grade:
-            object.__setattr__(self, "grade", UNNAMED[self.rolled.form])
+            object.__setattr__(self, "grade", UNNAMED[self.rolled.table])
         _ = self.reference
 
     @cached_property
@@ -99,7 +105,7 @@ class SteelSection(Section):
 
     @property
     def weight_source(self) -> str:
-        return f"{self.rolled.W * 12:g} lbf/ft, {shape_table(self.rolled.form).reference}"
+        return f"{self.rolled.W * 12:g} lbf/ft, {table(self.rolled.table).reference}"
 
     @property
     def _given(self) -> dict[str, Any]:

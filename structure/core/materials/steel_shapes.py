@@ -14,16 +14,18 @@ from typing import Any, Literal
 
 from structure.core.codes.us import steel
 from structure.core.errors import InputError
-from structure.data.loader import Table, table
+from structure.data.loader import table
 
 Form = Literal["W", "C", "HSS", "round"]
-TABLES: Mapping[Form, str] = {
-    "W": "us/steel_w",
-    "C": "us/steel_c",
-    "HSS": "us/steel_hss",
-    "round": "us/steel_round",
+# S shapes are rolled I shapes like W shapes, and the rules treat them as such.
+TABLES: Mapping[str, Form] = {
+    "us/steel_w": "W",
+    "us/steel_s": "W",
+    "us/steel_c": "C",
+    "us/steel_hss": "HSS",
+    "us/steel_round": "round",
 }
-_LABEL = re.compile(r"(PIPE|HSS|W|C)([0-9X./-]+)(STD|XS)?")
+_LABEL = re.compile(r"(PIPE|HSS|W|C|S)([0-9X./-]+)(STD|XS)?")
 _PART = re.compile(r"(?:(\d+)-)?(\d+)/(\d+)|\d+(?:\.\d*)?|\.\d+")
 SLACK = 0.002  # in: a wall told as 0.188 is the 3/16 of the table
 CORNER = 1.5  # walls: the least outside corner of a tube, so the least spread of a force into its webs
@@ -31,12 +33,13 @@ CORNER = 1.5  # walls: the least outside corner of a tube, so the least spread o
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """One shape. `k`: outer face to the web toe of the fillet; `web`, `flange`: width over thickness.
+    """One shape of a table. `k`: outer face to the web toe of the fillet; `web`, `flange`: width over thickness.
 
     A tube has two webs and equal walls, a round one neither web nor flange: then these are its D/t.
     """
 
     form: Form
+    table: str
     label: str
     W: float
     A: float
@@ -87,35 +90,30 @@ def shape(label: str) -> Shape:
 
 
 def shapes(form: Form) -> tuple[Shape, ...]:
-    """Every shape held of one form, in the order of its table."""
+    """Every shape held of one form, in the order of its tables."""
     return tuple(each for each in _held().values() if each.form == form)
-
-
-def shape_table(form: Form) -> Table:
-    """The table that holds the shapes of one form."""
-    return table(TABLES[form])
 
 
 @cache
 def _held() -> Mapping[tuple[Any, ...], Shape]:
     found: dict[tuple[Any, ...], Shape] = {}
-    for form, name in TABLES.items():
+    for name, form in TABLES.items():
         content = table(name).content
         for cells in content["rows"]:
             row = dict(zip(content["columns"], cells, strict=True))
             key = _key(str(row["label"]))
             assert key is not None  # noqa: S101 - the table is ours
-            found[key] = _shape(form, row)
+            found[key] = _shape(form, name, row)
     return found
 
 
-def _shape(form: Form, row: Mapping[str, Any]) -> Shape:
-    def number(name: str, other: float = 0.0) -> float:
-        return float(row.get(name, other))
+def _shape(form: Form, name: str, row: Mapping[str, Any]) -> Shape:
+    def number(column: str, other: float = 0.0) -> float:
+        return float(row.get(column, other))
 
-    I_x, S_x, Z_x, r_x = (number(name) for name in ("Ix", "Sx", "Zx", "rx"))
+    I_x, S_x, Z_x, r_x = (number(column) for column in ("Ix", "Sx", "Zx", "rx"))
     if form in ("W", "C"):
-        d, b, t_w, t_f, k = (number(name) for name in ("d", "bf", "tw", "tf", "kdes"))
+        d, b, t_w, t_f, k = (number(column) for column in ("d", "bf", "tw", "tf", "kdes"))
         # Half a flange sticks out of a W shape, all of it out of a channel.
         flange = float(steel.width_to_thickness(b=b / 2 if form == "W" else b, t=t_f))
         web = number("h_tw")
@@ -128,7 +126,8 @@ def _shape(form: Form, row: Mapping[str, Any]) -> Shape:
         b, t_f, k = d, t_w, 0.0
         web = flange = float(steel.width_to_thickness(b=d, t=t_w))
     return Shape(
-        form=form, label=str(row["label"]), W=number("W") / 12, A=number("A"), d=d, b=b, t_w=t_w, t_f=t_f, k=k,
+        form=form, table=name, label=str(row["label"]),
+        W=number("W") / 12, A=number("A"), d=d, b=b, t_w=t_w, t_f=t_f, k=k,
         web=web, flange=flange, I_x=I_x, S_x=S_x, Z_x=Z_x, r_x=r_x, I_y=number("Iy", I_x), S_y=number("Sy", S_x),
         Z_y=number("Zy", Z_x), r_y=number("ry", r_x), J=number("J"), C_w=number("Cw"), r_ts=number("rts"),
         h_o=number("ho"),

@@ -27,6 +27,7 @@ def label_of(each: Shape) -> str:
         ("w8X18", "W8x18"),
         ("W 8 x 18", "W8x18"),
         ("W8×18", "W8x18"),
+        ("s8X18.4", "S8x18.4"),
         ("c10X15.3", "C10x15.3"),
         ("HSS 3.5 x 3.5 x 0.25", "HSS3-1/2x3-1/2x1/4"),
         ("hss3-1/2X3-1/2X1/4", "HSS3-1/2x3-1/2x1/4"),
@@ -41,7 +42,8 @@ def test_a_label_is_read_however_it_is_written(written: str, label: str) -> None
 
 
 @pytest.mark.parametrize(
-    "written", ["", "W8", "W8x19", "S8x18", "HSS4x4x3/0", "Pipe4", "W8x18STD", "HSS4x6x3/8", "W8x18x2", "4x4"]
+    "written",
+    ["", "W8", "W8x19", "M8x6.5", "HSS4x4x3/0", "Pipe4", "W8x18STD", "HSS4x6x3/8", "W8x18x2", "4x4"],
 )
 def test_what_is_not_held_is_refused_by_name(written: str) -> None:
     with pytest.raises(InputError) as told:
@@ -80,8 +82,9 @@ def test_flanged_shapes_agree_with_their_plates(each: Shape) -> None:
     plates = 2 * each.b * each.t_f + (each.d - 2 * each.t_f) * each.t_w
     assert plates == pytest.approx(each.A, rel=0.03)
     if each.form == "W":
-        # The flat web is what the fillets leave; the sloped flanges of channels leave another.
-        assert each.web == pytest.approx((each.d - 2 * each.k) / each.t_w, rel=0.01)
+        # The flat web is what the fillets leave; sloped flanges leave a little more.
+        slack = 0.01 if each.label.startswith("W") else 0.08
+        assert each.web == pytest.approx((each.d - 2 * each.k) / each.t_w, rel=slack)
         assert each.C_w == pytest.approx(each.I_y * each.h_o**2 / 4, rel=0.03)
         assert each.r_ts == pytest.approx(((each.I_y * each.C_w) ** 0.5 / each.S_x) ** 0.5, rel=0.015)
 
@@ -108,6 +111,7 @@ def test_every_shape_is_found_by_its_own_label() -> None:
     [
         ("W8x18", "A992", 50e3, 65e3),
         ("C10x20", "ASTM A36", 36e3, 58e3),
+        ("S8x18.4", "A36", 36e3, 58e3),
         ("W8x18", "A572 Grade 50", 50e3, 65e3),
         ("HSS4x4x1/4", "A500 Gr. C", 50e3, 62e3),
         ("HSS4x4x1/4", "A500-B", 46e3, 58e3),
@@ -160,7 +164,7 @@ def test_size_and_weight() -> None:
 
 def test_no_row_is_held_twice() -> None:
     folder = Path(__file__).resolve().parents[3] / "structure" / "data" / "us"
-    for name in ("steel_w", "steel_c", "steel_hss", "steel_round"):
+    for name in ("steel_w", "steel_s", "steel_c", "steel_hss", "steel_round"):
         rows = [
             line.split(",")[0]
             for line in (folder / f"{name}.toml").read_text().splitlines()
