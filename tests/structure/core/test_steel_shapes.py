@@ -82,9 +82,9 @@ def test_flanged_shapes_agree_with_their_plates(each: Shape) -> None:
     plates = 2 * each.b * each.t_f + (each.d - 2 * each.t_f) * each.t_w
     assert plates == pytest.approx(each.A, rel=0.03)
     if each.form == "W":
-        # The flat web is what the fillets leave; sloped flanges leave a little more.
-        slack = 0.01 if each.label.startswith("W") else 0.08
-        assert each.web == pytest.approx((each.d - 2 * each.k) / each.t_w, rel=slack)
+        if each.label.startswith("W"):
+            # The flat web is what the fillets leave; under sloped flanges k is not to the same line.
+            assert each.web == pytest.approx((each.d - 2 * each.k) / each.t_w, rel=0.01)
         assert each.C_w == pytest.approx(each.I_y * each.h_o**2 / 4, rel=0.03)
         assert each.r_ts == pytest.approx(((each.I_y * each.C_w) ** 0.5 / each.S_x) ** 0.5, rel=0.015)
 
