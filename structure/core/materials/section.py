@@ -1,6 +1,6 @@
 """What every section offers: size, weight, reference values with their source; for wood its factors too.
 
-US sections: inches, psi, lbf.
+Each in the units of its code; US sections: inches, psi, lbf.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ from structure.core.clauses import DEFAULT_EDITIONS, ClauseRef, Editions
 from structure.core.codes.us import wood
 from structure.core.errors import InputError, OutOfScope
 from structure.core.trace import Step
-from structure.core.units import quantity
+from structure.core.units import DIMENSIONS, quantity
 
 PROPERTY_NAMES = ("Fb", "Ft", "Fv", "Fc_perp", "Fc", "E", "Emin")
 MOST_PLIES = 5
@@ -147,7 +147,8 @@ class Section(ABC):
     def _given_properties(self) -> dict[str, Any]:
         if not self.properties:
             return {}
-        return {"properties": {name: f"{value!r} psi" for name, value in self.properties.items()}}
+        unit = DIMENSIONS["stress"].shown[self.code]
+        return {"properties": {name: f"{value!r} {unit}" for name, value in self.properties.items()}}
 
     @property
     def remarks(self) -> tuple[str, ...]:
@@ -155,11 +156,10 @@ class Section(ABC):
         return tuple(f"{self.label}: {mark} ({self.reference.source})" for mark in self.reference.marks)
 
 
-class WoodSection(Section):
+class PliesSection(Section):
     """One or more plies of one size side by side, loaded on edge. `width` is that of one ply."""
 
     material: ClassVar[str] = "wood"
-    composite: ClassVar[bool] = False  # whether C_V is a question (NDS 5.3.6, 8.3.6)
 
     width: float
 
@@ -170,7 +170,8 @@ class WoodSection(Section):
     @property
     def _given(self) -> dict[str, Any]:
         words = {name: getattr(self, name, None) for name in ("species", "grade")}
-        size = {"plies": self.plies, "width": f"{self.width!r} in", "depth": f"{self.depth!r} in"}
+        unit = DIMENSIONS["length"].shown[self.code]
+        size = {"plies": self.plies, "width": f"{self.width!r} {unit}", "depth": f"{self.depth!r} {unit}"}
         return {name: value for name, value in words.items() if value} | size
 
     @property
@@ -188,6 +189,12 @@ class WoodSection(Section):
     @property
     def inertia(self) -> float:
         return self.breadth * self.depth**3 / 12
+
+
+class WoodSection(PliesSection):
+    """Wood with the reference values and factors of the NDS."""
+
+    composite: ClassVar[bool] = False  # whether C_V is a question (NDS 5.3.6, 8.3.6)
 
     @cached_property
     def size_factors(self) -> Mapping[str, float]:
