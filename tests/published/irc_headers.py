@@ -115,7 +115,7 @@ MISSED = {
     "smaller would do, and which one the table takes smaller is not known",
 }
 _CARRIES = {"rc": "roof and ceiling", "rc-1cb": "roof, ceiling and one centre-bearing floor"}
-_SOURCE = "IRC 2018 Table R602.7(1), an extract of the Seattle Residential Code chapter 6; load model fitted to the table"
+_SOURCE = "IRC 2018 Table R602.7(1), an extract of the Seattle Residential Code chapter 6; loads fitted to it"
 
 
 def _in_words(cell: Cell) -> str:
