@@ -103,6 +103,9 @@ def test_bending_about_the_weak_axis() -> None:
     # AISC Companion, Example F.5: 136 kip-ft (1,630 kip-in rounded up).
     _, M_n = weak_strength(section("W12x58"), US_DEFAULT)
     assert M_n / 12000 == pytest.approx(50 * 32.5 / 12)
+    # Example H.1B: noncompact flanges, 4,151 kip-in or 346 kip-ft.
+    _, noncompact = weak_strength(section("W14x99"), US_DEFAULT)
+    assert noncompact / 12000 == pytest.approx(346, abs=0.5)
     _, tube = weak_strength(section("HSS6x4x3/8", "A500 Gr C"), US_DEFAULT)
     assert tube == pytest.approx(50e3 * 8.94)
     _, pipe = weak_strength(section("Pipe4STD", "A53 Gr B"), US_DEFAULT)
