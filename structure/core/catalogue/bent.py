@@ -18,12 +18,13 @@ from structure.core.catalogue.result import Column
 from structure.core.catalogue.together import Asked
 from structure.core.codes.us import wood
 from structure.core.codes.us import wood_beams as nds
-from structure.core.members.beam_stability import Row, effective_length, unbraced
-from structure.core.statics.growing import governing
+from structure.core.members.beam_stability import Row, Unbraced, effective_length, unbraced
+from structure.core.statics.growing import Entry, entries, governing
 from structure.core.statics.response import Response
 
 Array = npt.NDArray[np.float64]
 Whole = npt.NDArray[np.intp]
+Flags = npt.NDArray[np.bool_]
 LEAST = 1e-9  # of the largest moment: what is less is rounding and presses no edge
 ROWS_AT_ONCE = 4_000
 
@@ -40,11 +41,8 @@ class Groups:
     rows: Whole
     l_u: Array
 
-    def __getitem__(self, kept: list[int]) -> Groups:
-        return Groups(tuple(self.keys[n] for n in kept), self.moment[kept], self.rows[kept], self.l_u[kept])
 
-
-def bending(asked: Asked) -> tuple[Column, npt.NDArray[np.bool_]]:
+def bending(asked: Asked) -> tuple[Column, Flags]:
     """The worst bending of all sums, bays and edges, and which sections are too slender (NDS 3.3.3.7)."""
     columns, at, block = asked.columns, asked.weight, asked.demands.strength
     groups = _groups(asked)
@@ -85,48 +83,87 @@ def _groups(asked: Asked) -> Groups:
     question, bays = demands.question, demands.question.line.bays
     edges = unbraced(demands)
     follows = question.bottom_bracing is None and question.bracing == "continuous"
-    moments = np.stack(
-        [
-            [np.maximum(each.max, 0.0) for each in demands.moments],
-            [np.maximum(-each.min, 0.0) for each in demands.moments],
-        ]
-    )
-    low, high = moments[..., block.rows(0)], moments[..., block.rows(1)]
-    number: dict[tuple[int, int, int, Row], int] = {}
-    of = np.empty((2, len(bays), len(block.combinations)), dtype=np.intp)
-    for edge, bay, n in np.ndindex(*of.shape):
-        key = (edge, bay, DURATIONS.index(block.combinations[n].C_D), edges[edge].rows[n][bay])
-        of[edge, bay, n] = number.setdefault(key, len(number))
-    bent = np.maximum(low, high) > 0
-    if follows:
-        bent[1] = False
-    entries = np.flatnonzero(bent)
-    keys = tuple(number)
+    ones = [1.0] * max(len(bays), block.rows_each)
+    found: list[Groups] = []
+    for edge, sign in enumerate((1.0, -1.0)):
+        held = entries(demands.moments, block.rows_each, sign, ones, ones)
+        if edge and follows:
+            found += [_following(asked, held, edges[1])] if held else []
+            continue
+        for bay in range(len(bays)):
+            here = [each for each in held if each.bay == bay]
+            if here:
+                found += _fixed(asked, edge, bay, here, edges[edge])
+    if found:
+        return _joined(found)
+    # Nothing bends, such as a beam with forces over its supports alone.
+    nothing = np.zeros((1, len(asked.shares)))
+    key = (0, 0, _duration(asked, 0), edges[0].rows[0][0])
+    return Groups((key,), nothing, nothing.astype(np.intp), nothing)
+
+
+def _duration(asked: Asked, row: int) -> int:
+    return DURATIONS.index(float(asked.C_D[row]))
+
+
+def _fixed(asked: Asked, edge: int, bay: int, held: list[Entry], unbraced: Unbraced) -> list[Groups]:
+    """Groups of one edge of one bay whose unbraced length is the same in every sum."""
+    l_u = float(unbraced.lengths[0, bay])
+    of = asked.demands.strength.combination_of.tolist()
+    tables = [rows[bay] for rows in unbraced.rows]
+    groups: dict[tuple[int, Row], list[Entry]] = {}
+    for each in _in_question(asked, held, [tables[n] for n in of], l_u):
+        groups.setdefault((_duration(asked, each.row), tables[of[each.row]]), []).append(each)
     found = []
-    if entries.size:
-        numbers, group = np.unique(of[..., block.combination_of].ravel()[entries], return_inverse=True)
-        best, which = governing(
-            low.ravel()[entries],
-            high.ravel()[entries],
-            group,
-            asked.shares,
-            lambda chosen: _exact(asked, entries[chosen], low.shape),
-        )
-        lengths = np.array([edges[keys[n][0]].lengths[0, keys[n][1]] for n in numbers.tolist()])
-        held = Groups(
-            tuple(keys[n] for n in numbers.tolist()),
-            best,
-            entries[which] % low.shape[2],
-            np.broadcast_to(lengths[:, None], best.shape),
-        )
-        found.append(held[_unruled(held)])
-    if follows and np.any(np.maximum(low[1], high[1]) > 0):
-        found.append(_following(asked, low[1], high[1], of[1], keys))
-    if not found:
-        # Nothing bends, such as a beam with forces over its supports alone.
-        nothing = np.zeros((1, len(asked.shares)))
-        return Groups(keys[:1], nothing, nothing.astype(np.intp), nothing)
-    return _joined(found)
+    for (duration, table), some in groups.items():
+        best, which = governing(some, asked.shares, asked.strength.moment)
+        rows = np.array([each.row for each in some])[which]
+        key = ((edge, bay, duration, table),)
+        found.append(Groups(key, np.maximum(best, 0.0)[None], rows[None], np.full((1, len(best)), l_u)))
+    return found
+
+
+def _in_question(asked: Asked, held: list[Entry], tables: list[Row], l_u: float) -> list[Entry]:
+    """The sums left after those that the worst one rules out.
+
+    `tables`: row of table 3.3.3 by sum. What is allowed rises with the duration factor, but no faster than the
+    factor itself, and falls with the effective length.
+    """
+    if len(held) == 1:
+        return held
+    C_D = asked.C_D.tolist()
+    top = max(held, key=lambda each: each.low / C_D[each.row])
+    line = asked.strength.there(top)
+    shorter = _no_longer({tables[each.row] for each in held}, tables[top.row], l_u, asked.columns.depths)
+
+    def ruled_out(each: Entry) -> bool:
+        factor = max(C_D[top.row] / C_D[each.row], 1.0)
+        return tables[each.row] in shorter and each.low * factor < top.low and each.high * factor < line
+
+    return [each for each in held if each is top or not ruled_out(each)]
+
+
+def _no_longer(rows: set[Row], top: Row, l_u: float, depths: Any) -> set[Row]:
+    """Rows of the table that give no longer effective length than one of them, for every depth of the search."""
+    if l_u == 0 or len(rows) == 1:
+        return rows
+    length = np.array(l_u)
+    most = effective_length(top, length, depths)
+    return {row for row in rows if row is top or np.all(effective_length(row, length, depths) <= most)}
+
+
+def _following(asked: Asked, held: list[Entry], unbraced: Unbraced) -> Groups:
+    """Hogging that reaches to the next point of contraflexure: every sum of every bay by itself."""
+    of = asked.demands.strength.combination_of
+    moment = np.stack([np.maximum(asked.strength.moment(each), 0.0) for each in held])
+    rows, bays = (np.array([getattr(each, name) for each in held]) for name in ("row", "bay"))
+    used, place = np.unique(rows, return_inverse=True)
+    step = max(1, ROWS_AT_ONCE // len(asked.shares))
+    lengths = np.concatenate([_contraflexures(asked, used[n : n + step]) for n in range(0, len(used), step)])
+    keys = tuple(
+        (1, each.bay, _duration(asked, each.row), unbraced.rows[of[each.row]][each.bay]) for each in held
+    )
+    return Groups(keys, moment, np.broadcast_to(rows[:, None], moment.shape), lengths[place, :, bays])
 
 
 def _joined(parts: list[Groups]) -> Groups:
@@ -134,59 +171,6 @@ def _joined(parts: list[Groups]) -> Groups:
         tuple(key for part in parts for key in part.keys),
         *(np.concatenate([getattr(part, name) for part in parts]) for name in ("moment", "rows", "l_u")),
     )
-
-
-def _exact(asked: Asked, entries: Whole, shape: tuple[int, ...]) -> Array:
-    """Moments (entries, weights) of edge, bay and row, numbered through."""
-    edge, bay, row = np.unravel_index(entries, shape)
-    found = np.empty((len(entries), len(asked.shares)))
-    for n in np.unique(bay).tolist():
-        here = bay == n
-        extremes = asked.strength.extremes(
-            row[here], asked.demands.question.line.bays[n], Response.moment_extremes
-        )
-        found[here] = np.where(edge[here, None] == 0, extremes.max, -extremes.min)
-    return np.maximum(found, 0.0)
-
-
-def _unruled(groups: Groups) -> list[int]:
-    """Groups that another one of the same edge, bay and row of the table does not rule out for every weight.
-
-    What is allowed rises with the duration factor, but no faster than the factor itself.
-    """
-    kept: list[int] = []
-    for n, (edge, bay, duration, row) in enumerate(groups.keys):
-        for m, other in enumerate(groups.keys):
-            if m == n or (other[0], other[1]) != (edge, bay) or other[3] is not row:
-                continue
-            ratio = max(1.0, DURATIONS[other[2]] / DURATIONS[duration])
-            if np.all(groups.moment[n] * ratio < groups.moment[m]):
-                break
-        else:
-            kept.append(n)
-    return kept
-
-
-def _following(
-    asked: Asked, low: Array, high: Array, of: Whole, keys: tuple[tuple[int, int, int, Row], ...]
-) -> Groups:
-    """Hogging that reaches to the next point of contraflexure: every sum of every bay by itself."""
-    block = asked.demands.strength
-    bays, rows = np.nonzero(np.maximum(low, high) > 0)
-    weights = len(asked.shares)
-    moment, l_u = np.empty((2, len(rows), weights))
-    for n in np.unique(bays).tolist():
-        here = bays == n
-        bay = asked.demands.question.line.bays[n]
-        extremes = asked.strength.extremes(rows[here], bay, Response.moment_extremes)
-        moment[here] = np.maximum(-extremes.min, 0.0)
-    used, place = np.unique(rows, return_inverse=True)
-    step = max(1, ROWS_AT_ONCE // weights)
-    lengths = np.concatenate([_contraflexures(asked, used[n : n + step]) for n in range(0, len(used), step)])
-    l_u = lengths[place, :, bays]
-    number = of[bays, block.combination_of[rows]]
-    every = np.broadcast_to(rows[:, None], moment.shape)
-    return Groups(tuple(keys[n] for n in number.tolist()), moment, every, l_u)
 
 
 def _contraflexures(asked: Asked, rows: Whole) -> Array:

@@ -6,7 +6,7 @@ there is. Rules and formulas are those of `members/beam_service.py`; a test hold
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -20,12 +20,11 @@ from structure.core.codes.us import wood, wood_bearing
 from structure.core.codes.us import wood_beams as nds
 from structure.core.members.beam_demand import Block, Demands
 from structure.core.members.beam_service import creep_factor
-from structure.core.statics.growing import Growing, governing
-from structure.core.statics.response import Extremes, Response
+from structure.core.statics.growing import Entry, Growing, entries, governing
+from structure.core.statics.response import Extremes
 
 Array = npt.NDArray[np.float64]
 Whole = npt.NDArray[np.intp]
-Find = Callable[[Response, float, float], Extremes]
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,7 +48,13 @@ class Asked:
 
     @cached_property
     def strength(self) -> Growing:
-        return grown(self.demands.strength, self.shares)
+        return self.grown(self.demands.strength)
+
+    def grown(self, block: Block) -> Growing:
+        """The sums of a block from the first to the second self weight."""
+        pressing = all(min(load.value, load.end_value) >= 0 for load in self.demands.question.loads)
+        low, high = (block.response[block.rows(n)] for n in (0, 1))
+        return Growing(low, high, self.shares, pressing)
 
     @cached_property
     def spans(self) -> Array:
@@ -58,48 +63,23 @@ class Asked:
         return np.array([bay.length if bay.kind == "span" else 2 * bay.length for bay in bays])
 
 
-def grown(block: Block, shares: Array) -> Growing:
-    """Rows at the first and the second self weight of a block."""
-    return Growing(block.response[block.rows(0)], block.response[block.rows(1)], shares)
-
-
-def ends(block: Block, values: list[Array]) -> tuple[Array, Array]:
-    """Values by bay at both self weights, (rows, bays) each."""
-    both = np.stack(values, axis=-1)
-    return both[block.rows(0)], both[block.rows(1)]
-
-
 def worst_of(
-    growing: Growing, low: Array, high: Array, scale: Array, find: Find
+    held: Sequence[Entry], shares: Array, exact: Callable[[Entry], Array]
 ) -> tuple[Array, Whole, Whole]:
-    """The value, row and bay of the largest of all (times its scale) at every share.
-
-    `low`, `high`, `scale`: (rows, bays); `find`: extremes of a response, taken without their sign.
-    """
-    bays = growing.low.line.bays
-    flat = scale.ravel()
-
-    def exact(entries: Whole) -> Array:
-        found = np.empty((len(entries), len(growing.shares)))
-        row, bay = np.divmod(entries, len(bays))
-        for n in np.unique(bay).tolist():
-            here = bay == n
-            extremes = growing.extremes(row[here], bays[n], find)
-            found[here] = np.maximum(extremes.max, -extremes.min)
-        return found * flat[entries, None]
-
-    one_group = np.zeros(low.size, dtype=np.intp)
-    best, which = governing((low * scale).ravel(), (high * scale).ravel(), one_group, growing.shares, exact)
-    row, bay = np.divmod(which[0], len(bays))
-    return best[0] / flat[which[0]], row, bay
+    """The value, row and bay of the largest of all entries at every share."""
+    best, which = governing(held, shares, exact)
+    row, bay, scale = (
+        np.array([getattr(each, name) for each in held])[which] for name in ("row", "bay", "scale")
+    )
+    return best / scale, row, bay
 
 
 def shear(asked: Asked) -> Column:
     """The worst shear of all sums and bays, full at the support."""
     demands, columns, block = asked.demands, asked.columns, asked.demands.strength
-    low, high = ends(block, [np.abs(each.largest) for each in demands.shears])
-    scale = np.broadcast_to(1 / asked.C_D[:, None], low.shape)
-    V, row, _ = worst_of(asked.strength, low, high, scale, Response.shear_extremes)
+    by_row = (1 / asked.C_D).tolist()
+    held = entries(demands.shears, block.rows_each, 0.0, [1.0] * len(demands.shears), by_row)
+    V, row, _ = worst_of(held, asked.shares, asked.strength.shear)
     sums = block.combination_of[row]
     return Column(
         "shear",
@@ -117,19 +97,50 @@ def deflections(asked: Asked) -> list[Column]:
     demands, limits = asked.demands, asked.demands.question.deflection
     found = []
     if demands.live is not None:
-        largest = np.stack([np.abs(each.largest) for each in demands.live_deflections], axis=-1)
-        row, bay = divmod(int((largest / asked.spans).argmax()), len(asked.spans))
+        largest = _largest(demands.live_deflections)
+        bay, row = divmod(int((largest / asked.spans[:, None]).argmax()), largest.shape[1])
         same = np.zeros(len(asked.shares), dtype=np.intp)
-        worst = (largest[row, bay] + same, row + same, bay + same)
-        found.append(_deflection(asked, "deflection_live", demands.live, worst, limits.live))
-    creep = creep_factor(demands.question)
-    block = demands.total(creep)
-    if block.names:
-        low, high = ends(block, [np.abs(each.largest) for each in demands.total_deflections(creep)])
-        scale = np.broadcast_to(1 / asked.spans, low.shape)
-        worst = worst_of(grown(block, asked.shares), low, high, scale, Response.deflection_extremes)
+        held = (largest[bay, row] + same, row + same, bay + same)
+        found.append(_deflection(asked, "deflection_live", demands.live, held, limits.live))
+    worst = _total(asked)
+    if worst is not None:
+        block = demands.total(creep_factor(demands.question))
         found.append(_deflection(asked, "deflection_total", block, worst, limits.total))
     return found
+
+
+def _total(asked: Asked) -> tuple[Array, Whole, Whole] | None:
+    """The worst total deflection by weight: of the sums that are not ruled out by the parts they consist of.
+
+    No sum is larger than its dead part and its live part, each at its own worst place.
+    """
+    demands, creep = asked.demands, creep_factor(asked.demands.question)
+    block, bays = demands.total(creep), demands.question.line.bays
+    if not block.names:
+        return None
+    count, lines = block.rows_each, len(bays)
+    rows = np.arange(count)
+    if demands.live is not None and count == 1 + demands.live.rows_each and block.names[0] == "D":
+        live = _largest(demands.live_deflections)
+        first, grown = block.response[0:1], block.response[count : count + 1] + block.response[0:1] * -1.0
+        dead, more = (_largest(each.deflection_by_bay()) for each in (first, grown))
+        upper = np.max((dead + more + np.hstack((np.zeros((lines, 1)), live))) / asked.spans[:, None], axis=0)
+        top = int(upper.argmax())
+        held = _largest(block.response[top : top + 1].deflection_by_bay())
+        left = upper >= np.max((held - more) / asked.spans[:, None])
+        left[top] = True
+        rows = np.flatnonzero(left)
+    part = block.response[np.concatenate((rows, count + rows))]
+    by_bay = (1 / asked.spans).tolist()
+    held_all = entries(part.deflection_by_bay(), len(rows), 0.0, by_bay, [1.0] * len(rows))
+    growing = Growing(part[: len(rows)], part[len(rows) :], asked.shares)
+    y, row, bay = worst_of(held_all, asked.shares, growing.deflection)
+    return y, rows[row], bay
+
+
+def _largest(extremes: tuple[Extremes, ...]) -> Array:
+    """Without signs, (bays, rows)."""
+    return np.abs(np.stack([each.largest for each in extremes]))
 
 
 def _deflection(

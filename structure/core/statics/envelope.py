@@ -76,7 +76,7 @@ class Analysis:
                     ]
                 )
         matrix = np.array(factors).reshape(len(rows), len(self.keys))
-        return Envelope(tuple(rows), matrix, self.response.combined(matrix))
+        return Envelope(tuple(rows), matrix, self.response)
 
     def _patterns(self, factors: Mapping[str, float], empty: bool) -> list[tuple[int, ...] | None]:
         bays = sorted(
@@ -93,11 +93,15 @@ class Analysis:
 
 @dataclass(frozen=True, eq=False)
 class Envelope:
-    """Responses of many sums, a row each, and the row that governs each question."""
+    """Responses of many sums of the analysed cases, a row each, and the row that governs each question."""
 
     rows: tuple[Row, ...]
     factors: Array
-    response: Response
+    cases: Response
+
+    @cached_property
+    def response(self) -> Response:
+        return self.cases.combined(self.factors)
 
     @cached_property
     def moment(self) -> Extremes:

@@ -7,6 +7,7 @@ than there are segments. Each answer is (least, place, largest, place).
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 
 Segment = Sequence[float]
@@ -67,19 +68,28 @@ def shear_extremes(row: Sequence[Segment], x: Sequence[float]) -> Found:
 
 
 def deflection_extremes(row: Sequence[Segment], starts: Sequence[Segment], x: Sequence[float]) -> Found:
-    """Least and largest EI times deflection of one row.
+    """Least and largest EI times deflection of one row."""
+    low = high = starts[0][0]
+    at_low = at_high = x[0]
+    for place, value in deflection_turns(row, starts, x):
+        if value > high:
+            high, at_high = value, place
+        elif value < low:
+            low, at_low = value, place
+    return low, at_low, high, at_high
+
+
+def deflection_turns(
+    row: Sequence[Segment], starts: Sequence[Segment], x: Sequence[float]
+) -> Iterator[tuple[float, float]]:
+    """Breaks and places where the slope is nothing, from left to right, with EI times deflection there.
 
     The slope has at most one root where the moment keeps its sign, so each segment is cut where it does not.
     """
-    low = high = starts[0][0]
-    at_low = at_high = x[0]
     for i, (a, b, c, d) in enumerate(row):
         h = x[i + 1] - x[i]
         y, slope = starts[i]
-        if y > high:
-            high, at_high = y, x[i]
-        elif y < low:
-            low, at_low = y, x[i]
+        yield x[i], y
         b2, c3, d4 = b / 2, c / 3, d / 4
         end = slope - h * (a + h * (b2 + h * (c3 + h * d4)))
         last = a + h * (b + h * (c + h * d))
@@ -93,17 +103,36 @@ def deflection_extremes(row: Sequence[Segment], starts: Sequence[Segment], x: Se
         else:
             roots = tuple(_slope_roots(slope, (a, b, c, d), turns, h))
         for t in roots:
-            value = y + t * (slope - t * (a / 2 + t * (b / 6 + t * (c / 12 + t * d / 20))))
-            if value > high:
-                high, at_high = value, min(x[i] + t, x[i + 1])
-            elif value < low:
-                low, at_low = value, min(x[i] + t, x[i + 1])
-    value = y + h * (slope - h * (a / 2 + h * (b / 6 + h * (c / 12 + h * d / 20))))
-    if value > high:
-        high, at_high = value, x[-1]
-    elif value < low:
-        low, at_low = value, x[-1]
-    return low, at_low, high, at_high
+            yield (
+                min(x[i] + t, x[i + 1]),
+                y + t * (slope - t * (a / 2 + t * (b / 6 + t * (c / 12 + t * d / 20)))),
+            )
+    yield x[-1], y + h * (slope - h * (a / 2 + h * (b / 6 + h * (c / 12 + h * d / 20))))
+
+
+def moment_zeros(row: Sequence[Segment], x: Sequence[float]) -> list[float]:
+    """Places where the moment of one row changes its sign."""
+    found = []
+    for i, (a, b, c, d) in enumerate(row):
+        h = x[i + 1] - x[i]
+        found += [x[i] + t for t in _moment_roots((a, b, c, d), _turns(b, c, d, h), h)]
+    return found
+
+
+def moment_at(row: Sequence[Segment], x: Sequence[float], place: float) -> float:
+    """The moment of one row at one place."""
+    i = min(bisect_right(x, place) - 1, len(row) - 1)
+    (a, b, c, d), t = row[i], place - x[i]
+    return a + t * (b + t * (c + t * d))
+
+
+def deflection_at(
+    row: Sequence[Segment], starts: Sequence[Segment], x: Sequence[float], place: float
+) -> float:
+    """EI times deflection of one row at one place."""
+    i = min(bisect_right(x, place) - 1, len(row) - 1)
+    (a, b, c, d), (y, slope), t = row[i], starts[i], place - x[i]
+    return y + t * (slope - t * (a / 2 + t * (b / 6 + t * (c / 12 + t * d / 20))))
 
 
 def _turns(b: float, c: float, d: float, h: float) -> Sequence[float]:
@@ -119,20 +148,22 @@ def _turns(b: float, c: float, d: float, h: float) -> Sequence[float]:
     return sorted(t for t in roots if 0 < t < h)
 
 
+def _moment_roots(M: Segment, turns: Sequence[float], h: float) -> list[float]:
+    """The roots of the moment inside a segment; between its turns it is monotone."""
+    a, b, c, d = M
+    ends = (0.0, *turns, h)
+    values = [a + t * (b + t * (c + t * d)) for t in ends]
+    return [
+        _root(a, -b, -2 * c, -3 * d, 0.0, ends[k], ends[k + 1], values[k], values[k + 1])
+        for k in range(len(ends) - 1)
+        if values[k] * values[k + 1] < 0
+    ]
+
+
 def _slope_roots(slope: float, M: Segment, turns: Sequence[float], h: float) -> Iterator[float]:
     """The roots of the slope where the moment changes its sign inside the segment."""
     a, b, c, d = M
-    ends = [0.0, *turns, h]
-    values = [a + t * (b + t * (c + t * d)) for t in ends]
-    cuts = [
-        0.0,
-        *[
-            _root(a, -b, -2 * c, -3 * d, 0.0, ends[k], ends[k + 1], values[k], values[k + 1])
-            for k in range(len(ends) - 1)
-            if values[k] * values[k + 1] < 0
-        ],
-        h,
-    ]
+    cuts = (0.0, *_moment_roots(M, turns, h), h)
     at = [slope - t * (a + t * (b / 2 + t * (c / 3 + t * d / 4))) for t in cuts]
     for k in range(len(cuts) - 1):
         if at[k] * at[k + 1] < 0:

@@ -239,7 +239,10 @@ class Response:
         """The segments between two places; what is known of the beam is kept where no new break is needed."""
         a = 0.0 if start is None else start
         b = self.line.length if end is None else end
-        held = self if a in self._places and b in self._places else self.refined([a, b])
+        places = self._places
+        if a in places and b in places:
+            return self, slice(places.index(a), places.index(b))
+        held = self.refined([a, b])
         # A place closer to a break than the slack is that break.
         first, last = (int(np.abs(held.breaks - place).argmin()) for place in (a, b))
         return held, slice(first, max(last, first + 1))
