@@ -6,8 +6,12 @@ from typing import Any
 
 from structure.core.cases.reader import SECTION, Field, Kind, Result, read_section
 from structure.core.clauses import Editions
+from structure.core.materials.ca_wood import CaWoodSection
 from structure.core.materials.section import WoodSection
 from structure.core.units import quantity
+
+# What each code calls the values of its tables.
+VALUES = {"us": "reference", "ca": "specified"}
 
 
 def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
@@ -16,9 +20,13 @@ def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     held = section.reference
     return {
         "section": section.label,
-        "reference": {name: quantity(value, "stress") for name, value in held.values.items()},
+        VALUES[editions.code]: {
+            name: quantity(value, "stress", editions.code) for name, value in held.values.items()
+        },
         "factors": dict(section.sheet_factors),
-        "size_factors": dict(section.size_factors) if isinstance(section, WoodSection) else {},
+        "size_factors": dict(section.size_factors)
+        if isinstance(section, WoodSection | CaWoodSection)
+        else {},
         "size": section.size_data,
         "source": held.source,
         "marks": list(held.marks),
@@ -29,10 +37,11 @@ def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
 KIND = Kind(
     "design_values",
     (Field("section", SECTION, required=True),),
-    solve={"us": solve},
+    solve={"us": solve, "ca": solve},
     results=(
         Result("reference.<Fb|Ft|Fv|Fc_perp|Fc|E|Emin|Fy|Fu>", "stress", "before every factor"),
-        Result("factors.<CF|CV>", "", "of bending"),
+        Result("specified.<fb|fv|fc|fcp|ft|E|E05>", "stress", "under code ca, before every factor"),
+        Result("factors.<CF|CV|KZb|KZv|KZt>", "", "of the size"),
         Result("size.<width|depth|area|section_modulus|inertia>", "", "of all plies"),
         Result("size.<plastic_modulus|weak_inertia|weak_section_modulus|...>", "", "of steel"),
         Result("source", "", "the table"),

@@ -19,6 +19,7 @@ from structure.core.cases.types import (
 )
 from structure.core.clauses import DEFAULT_EDITIONS, Clause, Editions
 from structure.core.errors import InputError, OutOfScope
+from structure.core.materials import ca_sections
 from structure.core.materials.flitch import Bolts, FlitchSection
 from structure.core.materials.sections import (
     GlulamSection,
@@ -168,7 +169,7 @@ GRADES = {
 }
 PROPERTIES = {
     "us": ("Fb", "Fb_neg", "Ft", "Fv", "Fc_perp", "Fc", "E", "Emin", "Fy", "Fu"),
-    "ca": ("fb", "fv", "fcp", "fc", "ft", "E", "E05", "Fy", "Fu"),
+    "ca": ("fb", "fb_neg", "fv", "fcp", "fc", "ft", "E", "E05", "Fy", "Fu"),
 }
 
 
@@ -276,10 +277,12 @@ def read_section(record: Mapping[str, Any], path: str, code: str, editions: Edit
     no table holds.
     """
     family = record["family"]
-    if family == "flitch":
+    if family == "flitch" and code == "us":
         return _flitch(record, path, code, editions)
     properties = {k: v for k, v in (record["properties"] or {}).items() if v is not None}
     try:
+        if code == "ca":
+            return ca_sections.read(record, properties, editions)
         if family == "steel":
             return SteelSection(shape=record["shape"], grade=record["grade"] or "", properties=properties)
         plies, width, depth = record["plies"], record["width"], record["depth"]
