@@ -69,7 +69,7 @@ def plate_for(R: float, N: float, b: float, k: float, t: float, F_c_perp: float,
         return alone
     B = max(ceil(R / (N * F_c_perp) / WIDTH_STEP - 1e-9) * WIDTH_STEP, ceil(b / WIDTH_STEP) * WIDTH_STEP)
     spread = _plate(R, N, B, k, t, F_c_perp, editions)
-    thick = max(LEAST_PLATE, ceil(spread.steps[-1].result / THICKNESS_STEP - 1e-9) * THICKNESS_STEP)
+    thick = _cut(spread.steps[-1].result)
     if thick > MOST_PLATE:
         return alone
     return Plate(True, N, B, thick, F_c_perp, spread.pressure, spread.steps)
@@ -84,6 +84,11 @@ def _plate(R: float, N: float, B: float, k: float, t: float, F_c_perp: float, ed
     return Plate(False, N, B, t, F_c_perp, pressure, (pressure, n, thickness))
 
 
+def _cut(thickness: float) -> float:
+    """The thickness that is cut for the one that is needed [in]."""
+    return max(LEAST_PLATE, ceil(thickness / THICKNESS_STEP - 1e-9) * THICKNESS_STEP)
+
+
 def plate_yield() -> float:
     """F_y of the plates that are cut for bearings [psi]."""
     return next(float(row["values"]["Fy"]) for row in table(TABLE).rows if row["grade"] == GRADE)
@@ -94,7 +99,7 @@ def base_plate(
 ) -> tuple[Check, Plate]:
     """The plate of a post on wood [lbf]: as wide as the wood, as long as the wood needs; no C_b is counted.
 
-    Where even the thickest plate is not enough the check fails.
+    Where even the thickest plate is not enough it counts for what that one spreads.
     """
     shape = section.rolled
     B = (
@@ -103,20 +108,22 @@ def base_plate(
         else question.width
     )
     N = max(ceil(max(P / (question.F_c_perp * B), shape.d) / WIDTH_STEP - 1e-9) * WIDTH_STEP, B)
-    while True:
-        pressure = webs.plate_pressure.step(editions, R=P, N=N, B=B)
-        reach = _reach(section, N, B, editions)
-        thickness = webs.plate_thickness.step(
-            editions, n=max(0.0, *(step.result for step in reach)), f_p=pressure.result, F_y=plate_yield()
-        )
-        if thickness.result <= MOST_PLATE or shape.d > N - WIDTH_STEP:
-            break
-        N -= WIDTH_STEP
-    thick = max(LEAST_PLATE, ceil(thickness.result / THICKNESS_STEP - 1e-9) * THICKNESS_STEP)
-    steps = (pressure, *reach, thickness)
-    plate = Plate(True, N, B, thick, question.F_c_perp, pressure, steps)
+    pressure = webs.plate_pressure.step(editions, R=P, N=N, B=B)
+    reach = _reach(section, N, B, editions)
+    needed = webs.plate_thickness.step(
+        editions, n=max(0.0, *(step.result for step in reach)), f_p=pressure.result, F_y=plate_yield()
+    )
+    steps = (pressure, *reach, needed)
+    plate = Plate(True, N, B, min(_cut(needed.result), MOST_PLATE), question.F_c_perp, pressure, steps)
+    # Thickness goes with the root of the pressure, so the thickest plate spreads this much.
+    spread = pressure.result * (MOST_PLATE / needed.result) ** 2 if needed.result > MOST_PLATE else None
     capacity = bearing_capacity.step(
-        editions, F_cp=question.F_c_perp, C_b=1.0, b=B, l_b=N, note=question.material
+        editions,
+        F_cp=question.F_c_perp if spread is None else spread,
+        C_b=1.0,
+        b=B,
+        l_b=N,
+        note=question.material if spread is None else f"what a plate of {MOST_PLATE:g} in spreads",
     )
     check = Check(
         "plate_bearing", P, capacity.result, "force", combination, ACROSS_THE_GRAIN.at(editions),
