@@ -3,7 +3,7 @@
 Each level brings load per length by case: half of every simple span that lands on the line, the
 middle reaction of joists that run unbroken over it, half a joist space of framing along it, the
 reaction of a truss that bears on it, and the weight of a wall that stands on it. Concentrated loads
-keep their case, value and place.
+keep their case, value and place. The same in N, mm, MPa for a Canadian code.
 """
 
 from __future__ import annotations
@@ -13,9 +13,8 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from structure.core.clauses import Editions
-from structure.core.codes.us import irc
+from structure.core.codes.house import HOUSE
 from structure.core.codes.us.loads import (
-    DEFAULT_JOIST_SPACING,
     LAYERS,
     both_sides,
     half_span,
@@ -27,8 +26,8 @@ from structure.core.codes.us.loads import (
 )
 from structure.core.errors import InputError, OutOfScope
 from structure.core.takedown_line import Point, Segment, peak, segments
-from structure.core.trace import Step, Symbol
-from structure.core.units import quantity
+from structure.core.trace import Step, Symbol, metric
+from structure.core.units import in_words, place_in_words, quantity
 
 Support = Literal["simple", "continuous", "none"]
 Framing = Literal["perpendicular", "parallel", "truss_clear", "truss_interior"]
@@ -105,17 +104,18 @@ class LevelResult:
     end: float | None
     steps: tuple[Step, ...]
     remarks: tuple[str, ...]
+    code: str = "us"
 
     def as_data(self) -> dict[str, Any]:
         return {
             "name": self.name,
             "kind": self.kind,
             "framing": self.framing,
-            "line": line_data(self.line),
-            "total": line_data(self.total),
-            "points": [point.as_data() for point in self.points],
-            "start": None if self.start is None else quantity(self.start, "length"),
-            "end": None if self.end is None else quantity(self.end, "length"),
+            "line": line_data(self.line, self.code),
+            "total": line_data(self.total, self.code),
+            "points": [point.as_data(self.code) for point in self.points],
+            "start": None if self.start is None else quantity(self.start, "length", self.code),
+            "end": None if self.end is None else quantity(self.end, "length", self.code),
             "steps": [step.as_data() for step in self.steps],
             "remarks": list(self.remarks),
         }
@@ -130,13 +130,14 @@ class TakedownResult:
     points: tuple[Point, ...]
     by_level: tuple[LevelResult, ...]
     remarks: tuple[str, ...]
+    code: str = "us"
 
     def as_data(self) -> dict[str, Any]:
         """The result of the `takedown` kind."""
         return {
-            "line": line_data(self.line),
-            "segments": [segment.as_data() for segment in self.segments],
-            "points": [point.as_data() for point in self.points],
+            "line": line_data(self.line, self.code),
+            "segments": [segment.as_data(self.code) for segment in self.segments],
+            "points": [point.as_data(self.code) for point in self.points],
             "by_level": [level.as_data() for level in self.by_level],
             "remarks": list(self.remarks),
         }
@@ -151,10 +152,11 @@ def take_down(levels: Sequence[Level], editions: Editions) -> TakedownResult:
     """
     if not levels:
         raise InputError("levels", None, "at least one level, from the top down")
-    if sum(level.kind == "floor" for level in levels) > irc.MAX_STORIES:
+    house = HOUSE[editions.code]
+    if sum(level.kind == "floor" for level in levels) > house.most_stories:
         raise OutOfScope(
-            irc.STORIES.at(editions),
-            f"more than {irc.MAX_STORIES} floors above the wall line: engineered design",
+            house.stories.at(editions),
+            f"more than {house.most_stories} floors above the wall line: engineered design",
         )
     results: list[LevelResult] = []
     total: dict[str, float] = {}
@@ -174,6 +176,7 @@ def take_down(levels: Sequence[Level], editions: Editions) -> TakedownResult:
             *(f"{r.name}: {remark}" for r in results for remark in r.remarks),
             "Gravity loads only: uplift, drifting snow and lateral loads are the engineer's.",
         ),
+        code=editions.code,
     )
 
 
@@ -208,6 +211,7 @@ def _level(level: Level, above: Mapping[str, float], editions: Editions) -> Leve
         level.end,
         tuple(steps),
         tuple(remarks),
+        editions.code,
     )
 
 
@@ -219,7 +223,7 @@ def _framing_load(level: Level, case: str, q: float, editions: Editions, steps: 
     if level.framing in ("truss_clear", "truss_interior") or q == 0:
         return NOTHING
     if level.framing == "parallel":
-        spacing = DEFAULT_JOIST_SPACING if level.spacing is None else level.spacing
+        spacing = HOUSE[editions.code].joist_spacing if level.spacing is None else level.spacing
         strips = [
             parallel_strip.step(editions, q=q, s=spacing, note=f"{name} side, {case}")
             for name, side in (("left", level.left), ("right", level.right))
@@ -272,13 +276,14 @@ def _sum_of_layers(layers: tuple[Layer, ...], editions: Editions, steps: list[St
     total = sum(layer.value for layer in layers)
     if len(layers) > 1:
         names = [f"g_{n}" for n in range(1, len(layers) + 1)]
+        unit = "psi" if editions.code == "us" else metric("psi")
         steps.append(
             Step(
                 symbol="q",
                 text=" + ".join(names),
-                values=tuple(Symbol(n, layer.value, "psi") for n, layer in zip(names, layers, strict=True)),
+                values=tuple(Symbol(n, layer.value, unit) for n, layer in zip(names, layers, strict=True)),
                 result=total,
-                unit="psi",
+                unit=unit,
                 clause=LAYERS.at(editions),
                 note="dead load: " + ", ".join(layer.name for layer in layers),
             )
@@ -287,22 +292,29 @@ def _sum_of_layers(layers: tuple[Layer, ...], editions: Editions, steps: list[St
 
 
 def _check(level: Level, editions: Editions) -> None:
+    code = editions.code
     for name, value in (*((layer.name, layer.value) for layer in level.dead), *level.pressures.items()):
         if value < 0:
-            raise InputError(name, f"{value:g} psi", "a pressure of zero or more; uplift is not carried down")
+            raise InputError(
+                name,
+                in_words(value, "pressure", code),
+                "a pressure of zero or more; uplift is not carried down",
+            )
     if level.start is not None and level.end is not None and level.end <= level.start:
-        raise InputError("end", f"{level.end:g} in", f"a place beyond the start at {level.start:g} in")
+        start, end = place_in_words(level.start, code), place_in_words(level.end, code)
+        raise InputError("end", end, f"a place beyond the start at {start}")
     if level.reactions and level.framing != "truss_interior":
         raise InputError("reaction", "a truss reaction", "a reaction only with framing truss_interior")
     if level.framing == "truss_interior" and not level.reactions:
         raise InputError("reaction", None, "the reaction that the trusses bring to the wall line")
     if any(reaction.value < 0 for reaction in level.reactions) or any(p.value < 0 for p in level.points):
-        raise OutOfScope(irc.ENGINEERED_DESIGN.at(editions), f"uplift on {level.name}: engineered design")
+        raise OutOfScope(HOUSE[code].uplift.at(editions), f"uplift on {level.name}: engineered design")
     if level.framing == "perpendicular":
         _check_spans(level, editions)
 
 
 def _check_spans(level: Level, editions: Editions) -> None:
+    house = HOUSE[editions.code]
     sides = (("left", level.left), ("right", level.right))
     for name, side in sides:
         if side is None:
@@ -311,11 +323,11 @@ def _check_spans(level: Level, editions: Editions) -> None:
             continue
         if side.span is None or side.span <= 0:
             raise InputError(f"{name}.span", side.span, "a span of more than zero to the wall line")
-        if side.span > irc.MAX_SPAN:
+        if side.span > house.most_span:
             raise OutOfScope(
-                irc.ROOF_SPAN_RANGE.at(editions),
-                f"{level.name}: a span of {side.span / 12:g} ft on the {name}; the house rules end at "
-                f"{irc.MAX_SPAN / 12:g} ft",
+                house.long_span.at(editions),
+                f"{level.name}: a span of {in_words(side.span, 'length', editions.code)} on the {name}; the house "
+                f"rules end at {in_words(house.most_span, 'length', editions.code)}",
             )
     supports = [side.support for _, side in sides if side is not None]
     if supports.count("continuous") == 1:
@@ -350,6 +362,6 @@ def _remark(level: Level, dead: float, editions: Editions, remarks: list[str]) -
             remarks.append("the far end of the short span wants to lift; the load found needs it held down.")
 
 
-def line_data(line: Mapping[str, float]) -> dict[str, Any]:
+def line_data(line: Mapping[str, float], code: str) -> dict[str, Any]:
     """Line loads by case as quantities."""
-    return {case: quantity(value, "line_load") for case, value in line.items()}
+    return {case: quantity(value, "line_load", code) for case, value in line.items()}

@@ -21,11 +21,11 @@ class Point:
     at: float
     level: str = ""
 
-    def as_data(self) -> dict[str, Any]:
+    def as_data(self, code: str = "us") -> dict[str, Any]:
         return {
             "case": self.case,
-            "value": quantity(self.value, "force"),
-            "at": quantity(self.at, "length"),
+            "value": quantity(self.value, "force", code),
+            "at": quantity(self.at, "length", code),
             "level": self.level,
         }
 
@@ -38,11 +38,11 @@ class Segment:
     end: float | None
     line: Mapping[str, float]
 
-    def as_data(self) -> dict[str, Any]:
+    def as_data(self, code: str = "us") -> dict[str, Any]:
         return {
-            "start": None if self.start is None else quantity(self.start, "length"),
-            "end": None if self.end is None else quantity(self.end, "length"),
-            "line": {case: quantity(value, "line_load") for case, value in self.line.items()},
+            "start": None if self.start is None else quantity(self.start, "length", code),
+            "end": None if self.end is None else quantity(self.end, "length", code),
+            "line": {case: quantity(value, "line_load", code) for case, value in self.line.items()},
         }
 
 

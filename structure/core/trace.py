@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from functools import cache
 from typing import Any
 
 from structure.core.clauses import Clause, ClauseRef, Editions
@@ -87,17 +89,37 @@ class Formula:
     def __call__(self, *args: Any, **kwargs: Any) -> Any:
         return self.function(*args, **kwargs)
 
+    def under(self, clause: Clause) -> Formula:
+        """The same formula as another code's clause says it."""
+        return replace(self, clause=clause)
+
     def step(self, editions: Editions, *, note: str = "", **values: float) -> Step:
-        """Evaluate with `values` (in the units of `self.units`) and keep the whole line."""
+        """Evaluate with `values` (in the units of `self.units`) and keep the whole line.
+
+        What is statics or geometry holds in any system: for a code in newtons and millimetres the same line
+        is printed in those.
+        """
+        units, unit = self.units, self.unit
+        if editions.code != "us":
+            units, unit = {k: metric(units[k]) for k in values}, metric(unit)
         return Step(
             symbol=self.symbol,
             text=self.text,
-            values=tuple(Symbol(k, v, self.units[k]) for k, v in values.items()),
+            values=tuple(Symbol(k, v, units[k]) for k, v in values.items()),
             result=self.function(**values),
-            unit=self.unit,
+            unit=unit,
             clause=self.clause.at(editions),
             note=note,
         )
+
+
+_METRIC = {"lbf": "N", "inch": "mm", "in": "mm", "psi": "MPa"}
+
+
+@cache
+def metric(unit: str) -> str:
+    """The unit in newtons and millimetres that stands where `unit` stands in pounds and inches."""
+    return re.sub(r"[A-Za-z]+", lambda word: _METRIC.get(word[0], word[0]), unit)
 
 
 FORMULAS: dict[str, Formula] = {}

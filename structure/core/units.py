@@ -252,3 +252,8 @@ def in_words(value: float, dimension: str, code: str = "us") -> str:
     held = quantity(value, dimension, code)
     number = f"{held['value']:,.0f}" if code == "us" else f"{held['value']:,.4g}"
     return f"{number} {held['unit']}"
+
+
+def place_in_words(value: float, code: str = "us") -> str:
+    """`92.5 in`, `2350 mm`: a place or a small size inside a sentence, in the unit that a tape shows."""
+    return f"{value:g} in" if code == "us" else f"{round(value, 1):g} mm"

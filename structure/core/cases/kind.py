@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from structure.core.cases.types import Field, fields_schema
@@ -35,6 +35,11 @@ class Kind:
     solve: Mapping[str, Solve]
     results: Sequence[Result] = ()
     doc: str = ""
+    fields_in: Mapping[str, Sequence[Field]] = field(default_factory=dict)
+
+    def fields_of(self, code: str) -> Sequence[Field]:
+        """The fields of a code: its own where `fields_in` has them, as ground snow is another thing in each."""
+        return self.fields_in.get(code, self.fields)
 
     def schema(self, code: str = "us") -> dict[str, Any]:
         """Fields, units, defaults and result paths as plain data."""
@@ -42,7 +47,7 @@ class Kind:
             "kind": self.name,
             "doc": self.doc,
             "codes": sorted(self.solve),
-            "fields": fields_schema(self.fields, code),
+            "fields": fields_schema(self.fields_of(code), code),
             "results": [
                 {
                     "path": each.path,

@@ -109,7 +109,7 @@ def run_case(case: Any) -> dict[str, Any]:
         if code not in kind.solve:
             clause = _CODE_DOCUMENT[code].at(editions)
             raise OutOfScope(clause, f"not covered yet: {kind.name} under code {code}")
-        given = read_record(kind.fields, read["given"], "given", code)
+        given = read_record(kind.fields_of(code), read["given"], "given", code)
         result = kind.solve[code](given, editions)
     except OutOfScope as refusal:
         return refused(refusal.clause, refusal.reason)

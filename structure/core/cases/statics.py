@@ -90,7 +90,7 @@ KIND = Kind(
         Field("E", Quantity("stress", positive=True), doc="with I, to get deflections"),
         Field("I", Quantity("inertia", positive=True)),
     ),
-    solve={"us": solve},
+    solve={"us": solve, "ca": solve},
     results=(
         Result("reactions.<n>.max", "force", "support n from 0 at the left; up is positive"),
         Result("reactions.<n>.min", "force", "below zero the support must hold the beam down"),

@@ -43,7 +43,7 @@ class PerLengthOrEach:
         return isinstance(value, str)
 
     def accepted(self) -> str:
-        return "a load per length, such as 450 lbf/ft, or a force for each truss, such as 900 lbf"
+        return "a load per length, such as 450 lbf/ft or 6.5 kN/m, or a force for each truss, such as 900 lbf or 4 kN"
 
     def schema(self, code: str) -> dict[str, Any]:
         return {
@@ -201,7 +201,7 @@ def _reactions(
 KIND = Kind(
     "takedown",
     [Field("levels", LEVELS, required=True, doc="from the top down")],
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=[
         Result(
             "line.<case>", "line_load", "on the wall line; the largest along it where extents are partial"

@@ -44,13 +44,21 @@ class Type(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """One named field. A `default` is written as a case would write it and is read the same way."""
+    """One named field. A `default` is written as a case would write it and is read the same way.
+
+    `defaults`: by code, where a code has another one, such as 400 mm in place of 16 in.
+    """
 
     name: str
     type: Type
     required: bool = False
     default: Any = None
     doc: str = ""
+    defaults: Mapping[str, Any] = field(default_factory=dict)
+
+    def default_in(self, code: str) -> Any:
+        """The default of a code, as a case would write it."""
+        return self.defaults.get(code, self.default)
 
 
 @dataclass(frozen=True, slots=True)
@@ -323,7 +331,7 @@ def read_record(
         if written is None:
             if each.required:
                 raise InputError(inner, None, each.type.accepted())
-            written = each.default
+            written = each.default_in(code)
         result[each.name] = None if written is None else each.type.read(written, inner, code)
     return result
 
@@ -334,7 +342,7 @@ def fields_schema(fields: Iterable[Field], code: str) -> dict[str, Any]:
     for each in fields:
         entry = each.type.schema(code) | {"required": each.required}
         if not each.required:
-            entry["default"] = each.default
+            entry["default"] = each.default_in(code)
         if each.doc:
             entry["doc"] = each.doc
         shown[each.name] = entry

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import copy
+from dataclasses import replace
 from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from structure.core.cases import KINDS, run_case
+from structure.core.cases import KINDS, registry, run_case
 from structure.core.cases.reader import (
     LOADS,
     POST_LOADS,
@@ -213,7 +214,10 @@ def test_cases_that_cannot_be_run(change: dict[str, Any], field: str) -> None:
     assert caught.value.field == field
 
 
-def test_what_is_not_covered_is_refused_and_not_guessed() -> None:
+def test_what_is_not_covered_is_refused_and_not_guessed(monkeypatch: pytest.MonkeyPatch) -> None:
+    kind = KINDS["statics"]
+    american = replace(kind, solve={"us": kind.solve["us"]})
+    monkeypatch.setattr(registry, "KINDS", {**KINDS, "statics": american})
     canadian = run_case({**CASE, "code": "ca"})
     assert canadian["status"] == "refused"
     assert "NBC 2020" in canadian["clause"]
@@ -229,15 +233,16 @@ def test_a_case_is_read_and_left_alone() -> None:
     assert before == CASE
 
 
+@pytest.mark.parametrize("code", ["us", "ca"])
 @pytest.mark.parametrize("name", list(KINDS))
-def test_every_kind_describes_itself(name: str) -> None:
-    schema = KINDS[name].schema("us")
+def test_every_kind_describes_itself(name: str, code: str) -> None:
+    schema = KINDS[name].schema(code)
     assert schema["kind"] == name
     assert schema["fields"]
     assert schema["results"], "the result paths of a kind belong to its schema"
-    for field in KINDS[name].fields:
-        if field.default is not None:
-            field.type.read(field.default, f"given.{field.name}", "us")
+    for field in KINDS[name].fields_of(code):
+        if field.default_in(code) is not None:
+            field.type.read(field.default_in(code), f"given.{field.name}", code)
 
 
 def test_a_place_off_the_beam_is_told_with_its_unit() -> None:
