@@ -37,6 +37,7 @@ PAGES = [
     "/jobs/7/structure/section/",
     "/prices/",
     "/verification/",
+    "/verification/own-post-off-centre/",
 ]
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 
