@@ -29,6 +29,11 @@ KNOWN = {
     "line", "loads", "section", "pattern", "self_weight", "bracing", "bottom_bracing", "repetitive", "wet",
     "deflection", "bearing", "support", "treated",
 }  # fmt: skip
+_UNKNOWN = tuple(
+    (each.name, each.default_factory() if each.default_factory is not MISSING else each.default)
+    for each in fields(BeamQuestion)
+    if each.name not in KNOWN
+)
 
 
 def search_beams(question: BeamQuestion, search: Search, editions: Editions) -> SearchResult:
@@ -57,11 +62,7 @@ def search_beams(question: BeamQuestion, search: Search, editions: Editions) -> 
 
 def _known(question: BeamQuestion) -> bool:
     """Whether the columns answer everything that is asked."""
-    for each in fields(question):
-        default = each.default_factory() if each.default_factory is not MISSING else each.default
-        if each.name not in KNOWN and getattr(question, each.name) != default:
-            return False
-    return True
+    return all(getattr(question, name) == default for name, default in _UNKNOWN)
 
 
 def _together(

@@ -21,7 +21,7 @@ from structure.core.codes.us import wood_beams as nds
 from structure.core.members.beam_demand import Block, Demands
 from structure.core.members.beam_service import creep_factor
 from structure.core.statics.growing import Entry, Growing, entries, governing
-from structure.core.statics.response import Extremes
+from structure.core.statics.response import Extremes, Response
 
 Array = npt.NDArray[np.float64]
 Whole = npt.NDArray[np.intp]
@@ -110,32 +110,48 @@ def deflections(asked: Asked) -> list[Column]:
 
 
 def _total(asked: Asked) -> tuple[Array, Whole, Whole] | None:
-    """The worst total deflection by weight: of the sums that are not ruled out by the parts they consist of.
-
-    No sum is larger than its dead part and its live part, each at its own worst place.
-    """
-    demands, creep = asked.demands, creep_factor(asked.demands.question)
-    block, bays = demands.total(creep), demands.question.line.bays
+    """The worst total deflection by weight."""
+    demands = asked.demands
+    block = demands.total(creep_factor(demands.question))
     if not block.names:
         return None
-    count, lines = block.rows_each, len(bays)
-    rows = np.arange(count)
-    if demands.live is not None and count == 1 + demands.live.rows_each and block.names[0] == "D":
-        live = _largest(demands.live_deflections)
-        first, grown = block.response[0:1], block.response[count : count + 1] + block.response[0:1] * -1.0
-        dead, more = (_largest(each.deflection_by_bay()) for each in (first, grown))
-        upper = np.max((dead + more + np.hstack((np.zeros((lines, 1)), live))) / asked.spans[:, None], axis=0)
-        top = int(upper.argmax())
-        held = _largest(block.response[top : top + 1].deflection_by_bay())
-        left = upper >= np.max((held - more) / asked.spans[:, None])
-        left[top] = True
-        rows = np.flatnonzero(left)
-    part = block.response[np.concatenate((rows, count + rows))]
     by_bay = (1 / asked.spans).tolist()
-    held_all = entries(part.deflection_by_bay(), len(rows), 0.0, by_bay, [1.0] * len(rows))
-    growing = Growing(part[: len(rows)], part[len(rows) :], asked.shares)
-    y, row, bay = worst_of(held_all, asked.shares, growing.deflection)
-    return y, rows[row], bay
+
+    def held(rows: Whole) -> list[Entry]:
+        extremes = block.response[np.concatenate((rows, block.rows_each + rows))].deflection_by_bay()
+        found = entries(extremes, len(rows), 0.0, by_bay, [1.0] * len(rows))
+        return [each._replace(row=int(rows[each.row])) for each in found]
+
+    growing = asked.grown(block)
+    found, rows = _likely(asked, block, held)
+    return worst_of(found + (held(rows) if rows.size else []), asked.shares, growing.deflection)
+
+
+def _likely(asked: Asked, block: Block, held: Callable[[Whole], list[Entry]]) -> tuple[list[Entry], Whole]:
+    """Entries of the sum that is likely the worst, and the other sums that it does not rule out.
+
+    No sum is larger than its dead part and its live part, each at its own worst place, and none gets smaller
+    by more than what the growing weight bends by itself.
+    """
+    live, count = asked.demands.live, block.rows_each
+    if live is None or count != 1 + live.rows_each or block.names[0] != "D":
+        return [], np.arange(count)
+    packed = block.response.packed
+    pair = Response(
+        block.response.line, block.response.breaks, np.stack((packed[0], packed[count] - packed[0]))
+    )
+    dead, more = np.moveaxis(_largest(pair.deflection_by_bay()) / asked.spans[:, None], 1, 0)
+    upper = np.empty(count)
+    upper[0] = (dead + more).max()
+    upper[1:] = (
+        (dead + more)[:, None] + _largest(asked.demands.live_deflections) / asked.spans[:, None]
+    ).max(axis=0)
+    top = int(upper.argmax())
+    found = held(np.array([top]))
+    least = max((each.low * each.scale - more[each.bay] for each in found), default=0.0)
+    left = upper >= least
+    left[top] = False
+    return found, np.flatnonzero(left)
 
 
 def _largest(extremes: tuple[Extremes, ...]) -> Array:

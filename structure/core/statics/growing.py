@@ -149,10 +149,16 @@ class Growing:
             return None
         a, b, c, d = self._grown(self.low.moments[entry.row, n], self.high.moments[entry.row, n])
         t, least, most = self._places(entry, n)
+        if not d.any():
+            # Under an even load the shear is a straight line with its root at hand.
+            if float(c.max()) >= 0:
+                return None
+            t = np.clip(b / (-2 * c), least, most)
+            even: Array = a + t * (b + t * c)
+            return even
         if np.any(c + 3 * d * least >= 0) or np.any(c + 3 * d * most >= 0):
             return None
-        for _ in range(STEPS if d.any() else 1):
-            # Under an even load the shear is a straight line, and the first step ends on its root.
+        for _ in range(STEPS):
             t = np.clip(t - (b + t * (2 * c + t * 3 * d)) / (2 * c + t * 6 * d), least, most)
         shear = b + t * (2 * c + t * 3 * d)
         value: Array = a + t * (b + t * (c + t * d))
