@@ -1,7 +1,7 @@
 """A wall above against the support below it: how far off, and what the code says about that.
 
 Both are measured from an exterior face; the two faces may themselves stand apart, since a foundation
-wall and the framed wall on it are rarely as thick as each other. Lengths in inches.
+wall and the framed wall on it are rarely as thick as each other. Lengths in inches, or mm in Canada.
 """
 
 from __future__ import annotations
@@ -10,6 +10,9 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from structure.core.clauses import Clause, ClauseRef, Editions
+from structure.core.codes.ca import nbc
+from structure.core.codes.ca.offsets import WITH_FLOOR, WITHOUT
+from structure.core.codes.ca.offsets import offset_limit as nbc_offset_limit
 from structure.core.codes.us import irc
 from structure.core.trace import Step, formula
 from structure.core.units import quantity
@@ -17,6 +20,13 @@ from structure.core.units import quantity
 Answer = bool | Literal["within tolerance"]
 WITHIN_TOLERANCE: Literal["within tolerance"] = "within tolerance"
 MEASURED = Clause("geometry", "measured on site")
+PARALLEL_IN_CANADA = (
+    "Along the joists a bearing wall stands on a beam or on a wall strong enough; no offset is allowed for."
+)
+ACROSS_IN_CANADA = (
+    "The limits are for lumber joists that carry nothing else at the wall; other joists, and an offset beyond the "
+    "limit, are sized for the concentrated load."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,15 +65,16 @@ class OffsetResult:
     clause: ClauseRef
     steps: tuple[Step, ...]
     remarks: tuple[str, ...]
+    code: str = "us"
 
     def as_data(self) -> dict[str, Any]:
         """The result of the `offset` kind."""
         return {
-            "offset": quantity(self.offset, "length"),
-            "tolerance": quantity(self.tolerance, "length"),
-            "limit": None if self.limit is None else quantity(self.limit, "length"),
+            "offset": quantity(self.offset, "length", self.code),
+            "tolerance": quantity(self.tolerance, "length", self.code),
+            "limit": None if self.limit is None else quantity(self.limit, "length", self.code),
             "aligned": self.aligned,
-            "overlap_limit": quantity(self.overlap, "length"),
+            "overlap_limit": quantity(self.overlap, "length", self.code),
             "stacks": self.stacks,
             "clause": str(self.clause),
             "steps": [step.as_data() for step in self.steps],
@@ -120,7 +131,8 @@ def offset_limit(d_joist: float) -> float:
 def check_offset(question: OffsetQuestion, editions: Editions) -> OffsetResult:
     """Does the wall above stack over its support, and is it within the code limit: two answers.
 
-    IRC R502.4. Across the joists the limit is the joist depth. Along the joists no offset is allowed
+    IRC R502.4: across the joists the limit is the joist depth. NBC 9.23.9.8.: 600 mm for a wall that carries a
+    floor, 900 mm for one that does not. Along the joists no offset is allowed
     for: the wall needs joists or a beam under it that are sized for it, so `aligned` is what `stacks`
     is. A large offset is a defect and never evidence that the wall does not bear.
     """
@@ -139,7 +151,7 @@ def check_offset(question: OffsetQuestion, editions: Editions) -> OffsetResult:
     limit = None
     aligned = stacks
     if not question.parallel:
-        held = offset_limit.step(editions, d_joist=question.joist_depth)
+        held = _limit(question, editions)
         limit, aligned = held.result, _answer(offset.result, tolerance.result, held.result)
         steps.append(held)
     return OffsetResult(
@@ -149,10 +161,17 @@ def check_offset(question: OffsetQuestion, editions: Editions) -> OffsetResult:
         aligned,
         reach.result,
         stacks,
-        irc.OFFSET_BEARING_WALL.at(editions),
+        (irc.OFFSET_BEARING_WALL if editions.code == "us" else nbc.OFFSET_BEARING_WALL).at(editions),
         tuple(steps),
-        tuple(_remarks(question, aligned)),
+        tuple(_remarks(question, aligned, editions)),
+        editions.code,
     )
+
+
+def _limit(question: OffsetQuestion, editions: Editions) -> Step:
+    if editions.code == "us":
+        return offset_limit.step(editions, d_joist=question.joist_depth)
+    return nbc_offset_limit.step(editions, e_rule=WITH_FLOOR if question.supports_floor else WITHOUT)
 
 
 def _centre(wall: Measured, editions: Editions, what: str) -> tuple[list[Step], float]:
@@ -170,9 +189,11 @@ def _answer(offset: float, tolerance: float, limit: float) -> Answer:
     return False if offset - tolerance > limit else WITHIN_TOLERANCE
 
 
-def _remarks(question: OffsetQuestion, aligned: Answer) -> list[str]:
+def _remarks(question: OffsetQuestion, aligned: Answer, editions: Editions) -> list[str]:
     remarks = []
-    if question.parallel:
+    if editions.code == "ca":
+        remarks.append(PARALLEL_IN_CANADA if question.parallel else ACROSS_IN_CANADA)
+    elif question.parallel:
         remarks.append(
             "Along the joists no offset is allowed for: a bearing wall needs doubled joists or a beam under "
             "it, sized for its load; doubled joists held apart are blocked full depth at most 4 ft on centre."

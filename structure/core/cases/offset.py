@@ -47,11 +47,15 @@ KIND = Kind(
         Field("supports_floor", Flag(), default=True, doc="whether the wall above carries a floor"),
         Field("framing", Choice(["perpendicular", "parallel"]), default="perpendicular"),
     ],
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=[
         Result("offset", "length", "centre to centre, absolute"),
         Result("tolerance", "length", "all tolerances added"),
-        Result("limit", "length", "IRC R502.4: the joist depth; nothing along the joists"),
+        Result(
+            "limit",
+            "length",
+            "IRC R502.4: the joist depth; NBC 9.23.9.8.: 600 or 900 mm; nothing along the joists",
+        ),
         Result("aligned", "", "true, false or within tolerance: against the limit"),
         Result("stacks", "", "true, false or within tolerance: whether the two overlap in plan"),
     ],

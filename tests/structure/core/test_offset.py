@@ -99,6 +99,34 @@ def test_what_is_missing_is_named(field: str) -> None:
     assert caught.value.field == f"given.{field}"
 
 
-def test_the_other_code_is_refused_for_now() -> None:
-    whole = {"above": ABOVE, "below": BELOW, "joist_depth": "9.25 in"}
-    assert run_case({"kind": "offset", "code": "ca", "given": whole})["status"] == "refused"
+METRIC = {"from": "exterior face", "distance": "4500 mm", "to": "centre", "thickness": "114 mm"}
+
+
+@pytest.mark.parametrize(
+    ("off", "supports_floor", "aligned"),
+    [
+        (600, True, True),
+        (601, True, False),
+        (601, False, True),
+        (900, False, True),
+        (901, False, False),
+    ],
+)
+def test_the_canadian_limit_is_600_mm_with_a_floor_and_900_mm_without(
+    off: int, supports_floor: bool, aligned: bool
+) -> None:
+    below = METRIC | {"distance": f"{4500 - off} mm"}
+    whole = {"above": METRIC, "below": below, "joist_depth": "235 mm", "supports_floor": supports_floor}
+    found = run_case({"kind": "offset", "code": "ca", "given": whole})
+    assert found["limit"] == {"value": 600 if supports_floor else 900, "unit": "mm"}
+    assert found["offset"] == {"value": pytest.approx(off), "unit": "mm"}
+    assert found["aligned"] is aligned
+    assert found["clause"] == "NBC 2020 9.23.9.8."
+
+
+def test_along_the_joists_canada_allows_for_no_offset_either() -> None:
+    whole = {"above": METRIC, "below": METRIC | {"distance": "13 ft"}, "joist_depth": "9 1/4 in"}
+    found = run_case({"kind": "offset", "code": "ca", "given": whole | {"framing": "parallel"}})
+    assert found["limit"] is None
+    assert found["offset"]["value"] == pytest.approx(4500 - 13 * 304.8)
+    assert found["aligned"] is False
