@@ -9,9 +9,10 @@ from django.utils import timezone
 from estimating.core.options import Place, beam_installed
 from estimating.core.rates import read_rates
 from estimating.core.settings import read_settings
-from estimating.selectors import beam_of_row, latest_estimate, price_book_of, prices_of
+from estimating.selectors import latest_estimate, price_book_of, prices_of
 from projects.permissions import can
 from structure.costs import BeamCost, Costs, Rows, register_costs
+from structure.measured import measured
 
 BASIS = (
     "material with cutting waste, fastening of the plies, hangers, lifting and labour to set it, before contingency, "
@@ -33,7 +34,7 @@ def run_beam_costs(job: Any, user: Any, run: Any, rows: Rows) -> Costs | None:
     place = Place(
         job.code, beam["length"]["value"], beam["mounting"] == "flush", int(beam.get("hangers") or 0)
     )
-    beams = [(row["key"], beam_of_row(row)) for row in rows if row["passes"]]
+    beams = [(row["key"], measured(row)) for row in rows if row["passes"]]
     found = beam_installed(beams, place, settings, prices_of(book), rates, timezone.localdate())
     return Costs(
         {key: BeamCost(each.amount, each.why) for key, each in found.items()},

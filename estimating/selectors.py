@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 from django.db.models import QuerySet
@@ -16,7 +15,7 @@ from estimating.core.settings import read_settings
 from estimating.models import Estimate, PriceBook, PriceItem
 from projects.models import Company, Job
 from projects.selectors import company_of, jobs_visible_to
-from structure.core.units import read_quantity
+from structure.measured import measured
 from structure.models import Schedule
 from structure.results import candidates
 from structure.selectors import governing_schedule, schedule_data, schedule_is_stale
@@ -124,21 +123,7 @@ def document_title(estimate: Estimate) -> dict[str, Any]:
 
 def beams_of(schedule: Schedule) -> list[dict[str, Any]]:
     """Beams of the run behind a schedule that pass, as the takeoff reads them."""
-    return [beam_of_row(row) for row in candidates(schedule.run.results) if row["passes"]]
-
-
-def beam_of_row(row: Mapping[str, Any]) -> dict[str, Any]:
-    """A candidate of a run as the takeoff reads it."""
-    given = row["given"]
-    return {
-        "family": given["family"],
-        "plies": given["plies"],
-        "ply_width_in": read_quantity(given["width"], "length", "width"),
-        "depth_in": read_quantity(given["depth"], "length", "depth"),
-        "species": given.get("species", ""),
-        "grade": given.get("grade", ""),
-        "label": row["label"],
-    }
+    return [measured(row) for row in candidates(schedule.run.results) if row["passes"]]
 
 
 def beam_costs(estimate: Estimate) -> list[Option]:

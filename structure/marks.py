@@ -8,16 +8,36 @@ from typing import Any
 
 from structure.core.units import read_quantity
 from structure.diagrams import words
+from structure.measured import beam_extras, measured
 from structure.results import beam_of
 
-LENGTHS = {
-    "ply_width": "ply_width_in",
-    "depth": "depth_in",
-    "length": "length_in",
-    "height": "height_in",
-    "side": "side_in",
-    "thickness": "thickness_in",
+# Typed name -> stored name, dimension, and what the engine's unit is multiplied with.
+TYPED = {
+    "ply_width": ("ply_width_in", "length", 1.0),
+    "depth": ("depth_in", "length", 1.0),
+    "length": ("length_in", "length", 1.0),
+    "height": ("height_in", "length", 1.0),
+    "side": ("side_in", "length", 1.0),
+    "width": ("width_in", "length", 1.0),
+    "thickness": ("thickness_in", "length", 1.0),
+    "plate_thickness": ("plate_thickness_in", "length", 1.0),
+    "plate_depth": ("plate_depth_in", "length", 1.0),
+    "cover": ("cover_in", "length", 1.0),
+    "weight": ("weight_lb_ft", "line_load", 12.0),
 }
+BACK = {stored: (typed, dimension) for typed, (stored, dimension, _) in TYPED.items()}
+#: What the sealed form asks of each kind, as it is stored: only that can differ from the preliminary sizes.
+ASKED: Mapping[str, frozenset[str]] = {
+    kind: frozenset(names.split())
+    for kind, names in {
+        "beam": "family label length_in plies ply_width_in depth_in species grade shape plates "
+        "plate_thickness_in plate_depth_in bolts",
+        "post": "family label height_in plies ply_width_in depth_in species grade fastening shape",
+        "footing": "label side_in width_in thickness_in bar bars cross_bars existing",
+    }.items()
+}
+#: What the engine counted for a beam as it stands: it holds only while these of its sizes do.
+COUNTED = ("family", "plies", "ply_width_in", "depth_in", "length_in", "species", "grade", "shape")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,15 +51,19 @@ class Mark:
 
 
 def sealed_mark(mark: str, kind: str, typed: Mapping[str, Any]) -> Mark:
-    """A mark from what was typed of the sealed design; lengths as typed become inches."""
+    """A mark from what was typed of the sealed design; lengths as typed become inches, weights lb/ft."""
     data: dict[str, Any] = {}
     for name, value in typed.items():
-        if name in LENGTHS:
-            data[LENGTHS[name]] = read_quantity(value, "length", name)
-        elif value not in ("", None):
+        if value in ("", None):
+            continue
+        if name in TYPED:
+            stored, dimension, scale = TYPED[name]
+            data[stored] = read_quantity(value, dimension, name) * scale
+        else:
             data[name] = value
     if kind == "footing":
-        data["concrete_in3"] = data["side_in"] ** 2 * data["thickness_in"]
+        data.setdefault("width_in", data["side_in"])
+        data["concrete_in3"] = data["side_in"] * data["width_in"] * data["thickness_in"]
         data["existing"] = bool(typed.get("existing"))
     if kind == "shoring":
         data["engineered"] = True
@@ -55,20 +79,46 @@ def sealed_title(kind: str, data: Mapping[str, Any]) -> str:
         return f"{label}, {words.length(data['height_in'], 'us')} tall"
     if kind == "shoring":
         return label
-    return f"{label}, {words.length(data['side_in'], 'us')} square, {words.length(data['thickness_in'], 'us')} thick"
+    side, width = data["side_in"], data.get("width_in", data["side_in"])
+    size = f"{words.length(side, 'us')} square"
+    if abs(side - width) > 1 / 32:
+        size = f"{words.length(side, 'us')} by {words.length(width, 'us')}"
+    bars = (
+        f", {data['bars']} and {data.get('cross_bars', data['bars'])} {data['bar']}"
+        if data.get("bars")
+        else ""
+    )
+    return f"{label}, {size}, {words.length(data['thickness_in'], 'us')} thick{bars}"
 
 
 def sealed_initial(mark: Any) -> dict[str, Any]:
     """The sizes of a stored mark as a person would type them, to start the sealed form from."""
     initial: dict[str, Any] = {}
-    back = {stored: typed for typed, stored in LENGTHS.items()}
     for name, value in mark.data.items():
-        if name in back:
-            initial[back[name]] = words.length(value, "us", both=False)
-        else:
+        if name not in BACK:
             initial[name] = value
+            continue
+        typed, dimension = BACK[name]
+        exact = dimension == "line_load"
+        initial[typed] = f"{value:g} lbf/ft" if exact else words.length(value, "us", both=False)
     initial.setdefault("label", mark.title)
+    initial.setdefault("family", "sawn")
+    if mark.data.get("width_in") == mark.data.get("side_in"):
+        initial.pop("width", None)
     return initial
+
+
+def still_counted(sealed: Mark, preliminary: Mapping[str, Any]) -> dict[str, Any]:
+    """What the engine counted for the preliminary beam and the drawing does not give, while the beam is the same."""
+    if any(not _same(sealed.data.get(name), preliminary.get(name)) for name in COUNTED):
+        return {}
+    return {name: value for name, value in preliminary.items() if name not in sealed.data}
+
+
+def _same(a: Any, b: Any) -> bool:
+    if isinstance(a, int | float) and isinstance(b, int | float):
+        return abs(a - b) <= 1 / 32
+    return (a or "") == (b or "")
 
 
 def marks_of(results: Mapping[str, Any], inputs: Mapping[str, Any]) -> list[Mark]:
@@ -76,19 +126,33 @@ def marks_of(results: Mapping[str, Any], inputs: Mapping[str, Any]) -> list[Mark
     beam = beam_of(results)
     if beam is None:
         return []
-    length = results["beam"]["length"]["value"]
-    size = _size(beam["member"]) | {"length_in": length, "mounting": results["beam"]["mounting"]}
-    marks = [Mark("B1", "beam", sealed_title("beam", size), size)]
+    held = results["beam"]
+    length = held["length"]["value"]
+    size = _size(beam["member"]) | {"length_in": length, "mounting": held["mounting"]}
+    marks = [Mark("B1", "beam", sealed_title("beam", size), size | beam_extras(held, length))]
     marks += [mark for post in results["posts"] for mark in _post_marks(post, inputs)]
     marks += [_footing_mark(each) for each in results["footings"]]
-    count = results["beam"].get("hangers") or 0
-    if count:
-        marks.append(Mark("H1", "hanger", f"{count} joist hangers", {"count": count}))
+    marks += _hanger_marks(held)
     return marks + _shoring_marks(results["shoring"] or {}, inputs)
 
 
+def _hanger_marks(held: Mapping[str, Any]) -> list[Mark]:
+    """The joists that hang on a flush beam, with the load of the worst of them where it is known."""
+    count = held.get("hangers") or 0
+    if not count:
+        return []
+    data: dict[str, Any] = {"count": count}
+    told, title = held.get("hangers_data") or {}, f"{count} joist hangers"
+    if told.get("status") == "ok":
+        data["load_lb"] = told["required"]["value"]
+        title += f", each for at least {words.force(data['load_lb'], 'us')}"
+    return [Mark("H1", "hanger", title, data)]
+
+
 def _size(member: Mapping[str, Any]) -> dict[str, Any]:
-    """A section as the takeoff reads it."""
+    """A section as the takeoff reads it; members of older runs are of wood and say nothing more."""
+    if "given" in member:
+        return measured(member)
     return {
         "family": member["family"],
         "plies": member["plies"],
@@ -130,14 +194,26 @@ def _post_marks(post: Mapping[str, Any], inputs: Mapping[str, Any]) -> list[Mark
 
 
 def _footing_mark(footing: Mapping[str, Any]) -> Mark:
-    side, thick = footing["result"]["side"]["value"], footing["result"]["thickness"]["value"]
+    result = footing["result"]
+    thick = result["thickness"]["value"]
+    # Pads of older runs are square and say their side alone.
+    side, width = (result.get(name, result["side"])["value"] for name in ("length", "width"))
+    bars = result.get("bars")
     data = {
-        "label": "Plain concrete pad",
+        "label": "Concrete pad with bars" if bars else "Plain concrete pad",
         "side_in": side,
+        "width_in": width,
         "thickness_in": thick,
-        "concrete_in3": side**2 * thick,
+        "concrete_in3": side * width * thick,
         "existing": False,
     }
+    if bars:
+        data |= {
+            "bar": bars["bar"],
+            "bars": bars["along_length"]["count"],
+            "cross_bars": bars["along_width"]["count"],
+            "cover_in": bars["cover"]["value"],
+        }
     return Mark(footing["mark"], "footing", sealed_title("footing", data), data)
 
 

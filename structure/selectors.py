@@ -10,6 +10,7 @@ from django.db.models import Prefetch
 from projects.models import Job
 from structure.diagrams import words
 from structure.fields import inches_of
+from structure.marks import ASKED
 from structure.models import (
     DesignRun,
     EnteredProduct,
@@ -134,6 +135,7 @@ def schedule_data(schedule: Schedule) -> dict[str, Any]:
         "shoring": {"sides": by_kind.get("shoring", [])},
         "plates": by_kind.get("plate", []),
         "hangers": sum(int(each.get("count", 0)) for each in by_kind.get("hanger", [])),
+        "hanger_lb": max((each.get("load_lb") or 0.0 for each in by_kind.get("hanger", [])), default=0.0),
         "wall": {
             "length_in": inches_of(section, "wall_length", opening),
             "height_in": inches_of(section, "ceiling_height"),
@@ -165,11 +167,8 @@ def schedule_differences(sealed: Schedule, preliminary: Schedule) -> list[dict[s
                 }
             )
             continue
-        keys = [
-            k
-            for k in dict.fromkeys([*a.data, *b.data])
-            if k not in NOT_TYPED | NOT_ASKED.get(a.kind, frozenset())
-        ]
+        asked = ASKED.get(a.kind)
+        keys = [k for k in dict.fromkeys([*a.data, *b.data]) if asked is None or k in asked]
         rows += [
             {"mark": mark, "what": _what(k), "preliminary": _told(k, a.data), "sealed": _told(k, b.data)}
             for k in keys
@@ -178,10 +177,6 @@ def schedule_differences(sealed: Schedule, preliminary: Schedule) -> list[dict[s
     return rows
 
 
-# What nobody types from a drawing: it follows from the rest.
-NOT_TYPED = frozenset({"mark", "concrete_in3"})
-# What the sealed form does not ask of a member, so that its absence says nothing.
-NOT_ASKED = {"post": frozenset({"family"})}
 SAME_LENGTH = 1 / 32  # in; lengths are written in sixteenths
 
 

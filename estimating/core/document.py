@@ -15,7 +15,8 @@ from estimating.core.numbers import ROUNDING_RULE, plain
 from estimating.core.options import Option, alternates
 from estimating.core.pricing import Added, Price, PricedLine, Quote, make_quote
 from estimating.core.rates import Rates
-from estimating.core.schedule import Schedule, Section, read_schedule
+from estimating.core.schedule import Schedule, read_schedule
+from estimating.core.sections import Section
 from estimating.core.settings import TakeoffSettings, setting_names, spec_of
 from estimating.core.stock import CutPlan
 from estimating.core.takeoff import Takeoff, takeoff
@@ -188,8 +189,11 @@ def _members(read: Schedule) -> list[dict[str, Any]]:
     ]
     rows += [_member(p.mark, "post", p.section, p.height, p.fastening) for p in read.posts]
     for footing in read.footings:
-        row = _member(footing.mark, "footing", None, footing.side, "exists" if footing.existing else "new")
-        rows.append({**row, "thickness_in": footing.thickness})
+        note = "exists" if footing.existing else "new"
+        if footing.bars:
+            note += f", {footing.bars} and {footing.cross_bars} {footing.bar}"
+        row = _member(footing.mark, "footing", None, footing.side, note)
+        rows.append({**row, "width_in": footing.width, "thickness_in": footing.thickness})
     for side in read.shoring:
         note = f"{side.shores} shores {side.shore.product}, sill {side.sill.product}"
         if side.reshore:

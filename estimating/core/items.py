@@ -53,6 +53,21 @@ concrete-ready        | Ready-mixed concrete                                    
 concrete-short-load   | Short-load charge for ready-mixed concrete               | trip  | fee      | 03-10
 labour-place          | Labour: mix, place and finish concrete                   | hour  | labour   | 03-10
 labour-dig            | Labour: dig by hand and carry out                        | hour  | labour   | 31-10
+bar-chair             | Chair for reinforcing bars                               | each  | material | 03-10
+labour-bars           | Labour: cut, place and tie bars                          | hour  | labour   | 03-10
+steel-w               | Structural steel, W shape                                | lb    | material | 05-20
+steel-c               | Structural steel, channel                                | lb    | material | 05-20
+steel-hss             | Structural steel, rectangular tube                       | lb    | material | 05-20
+steel-pipe            | Structural steel, pipe or round tube                     | lb    | material | 05-20
+steel-plate           | Steel plate, cut to size                                 | lb    | material | 05-20
+steel-plates          | Bearing, cap and base plates of a steel member           | each  | material | 05-20
+steel-shop            | Shop work: cut, drill and weld a steel member            | lot   | subtrade | 05-20
+steel-hole            | Hole drilled in steel                                    | each  | subtrade | 05-20
+steel-prime           | Primer on steel, in the shop                             |       | material | 05-20
+anchor-set            | Anchor bolt with nut and washer                          | each  | material | 05-10
+crane                 | Crane or telehandler with operator, half a day           | lot   | rental   | 01-50
+labour-carry          | Labour: carry long and heavy pieces in                   | hour  | labour   | 05-20
+labour-steel          | Labour: set and fix steel                                | hour  | labour   | 05-20
 nail-box              | Nails for ply fastening                                  | lb    | material | 05-10
 bolt-set              | Bolt with nut and two washers                            | each  | material | 05-10
 ply-fastener          | Structural screw or bolt of the maker's ply pattern      | each  | material | 05-10

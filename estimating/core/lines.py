@@ -38,6 +38,7 @@ COST_CODES: Mapping[str, str] = MappingProxyType(
         "03-10": "Footings",
         "03-20": "Slab cut and patch",
         "05-10": "Connectors and fasteners",
+        "05-20": "Structural steel",
         "06-10": "Beam",
         "06-20": "Posts",
         "06-30": "Framing at the opening",

@@ -12,7 +12,8 @@ from estimating.core.lines import Line
 from estimating.core.numbers import ZERO
 from estimating.core.pricing import Price, Quote, make_quote, price_line
 from estimating.core.rates import Rates
-from estimating.core.schedule import Beam, Schedule, read_schedule, read_section
+from estimating.core.schedule import Beam, Schedule, read_schedule
+from estimating.core.sections import read_section
 from estimating.core.settings import TakeoffSettings
 from estimating.core.takeoff import takeoff
 from estimating.core.takeoff.builder import Sheet

@@ -11,7 +11,7 @@ from projects.errors import Refused
 from projects.models import Job, SealedDesign, User
 from projects.permissions import require
 from projects.services.events import event_record
-from structure.marks import Mark, marks_of
+from structure.marks import Mark, marks_of, still_counted
 from structure.models import DesignRun, Schedule, ScheduleMark
 from structure.selectors import current_schedules, latest_run, run_is_stale
 from structure.services.designs import wall_design
@@ -110,10 +110,14 @@ def schedule_seal(
     names = [mark.mark for mark in marks]
     if len(set(names)) != len(names):
         raise Refused("Marks: each mark stands once in a schedule.")
+    held = [mark.data for mark in preliminary.marks.all() if mark.kind == "beam"]
+    before: dict[str, Any] = held[0] if held else {}
     # How the beam sits under the joists is the section's, not typed from the drawing.
-    mounting = next((m.data.get("mounting") for m in preliminary.marks.all() if m.kind == "beam"), None)
+    told = {"mounting": before.get("mounting")}
     marks = [
-        Mark(m.mark, m.kind, m.title, {"mounting": mounting, **m.data}) if m.kind == "beam" else m
+        Mark(m.mark, m.kind, m.title, {**told, **still_counted(m, before), **m.data})
+        if m.kind == "beam"
+        else m
         for m in marks
     ]
     # Shoring that the engineer designed replaces the whole plan; otherwise the plan stands.

@@ -13,7 +13,8 @@ from projects.errors import Refused
 from projects.models import Job, SealedDesign
 from projects.permissions import can
 from projects.requests import SignedIn
-from structure.forms.site import SEALED_FORMS, SealedNoteForm, TickForm
+from structure.forms.sealed import SEALED_FORMS, SealedNoteForm
+from structure.forms.site import TickForm
 from structure.marks import Mark, sealed_initial, sealed_mark
 from structure.models import DesignRun, MarkTick, Schedule, ScheduleMark
 from structure.results import candidates

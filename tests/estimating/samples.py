@@ -58,6 +58,25 @@ def schedule(**changes: Any) -> dict[str, Any]:
     return {**copy.deepcopy(made), **changes}
 
 
+def steel(**changes: Any) -> dict[str, Any]:
+    """A W14x22 beam over the 20 ft opening, as a schedule gives it."""
+    plain = {
+        "mark": "B1", "family": "steel", "shape": "W14x22", "form": "W", "grade": "A992", "plies": 1,
+        "depth_in": 13.7, "width_in": 5.0, "weight_lb_ft": 22.0, "length_in": 240.0,
+    }  # fmt: skip
+    return {**plain, **changes}
+
+
+def flitch(**changes: Any) -> dict[str, Any]:
+    """Two 2x12 with a plate 1/2 in by 11 in between them, 20 ft long."""
+    plain = {
+        "mark": "B1", "family": "flitch", "wood": "sawn", "species": "SPF", "grade": "No.2", "plies": 2,
+        "ply_width_in": 1.5, "depth_in": 11.25, "plates": 1, "plate_thickness_in": 0.5, "plate_depth_in": 11.0,
+        "steel_grade": "A36", "bolts": 18, "bolt_in": 0.5, "length_in": 240.0,
+    }  # fmt: skip
+    return {**plain, **changes}
+
+
 @cache
 def book() -> dict[str, Any]:
     """The invented price book."""

@@ -7,10 +7,11 @@ from decimal import Decimal
 import pytest
 
 from estimating.core.items import ITEMS
-from estimating.core.schedule import Section
+from estimating.core.sections import STEEL_FORMS, Section
 from estimating.core.units import UNITS, convert
-from structure.core.catalogue import Search
-from structure.data.loader import table
+from structure.core.catalogue import Search, stock_sections
+from structure.core.catalogue.stock import FAMILIES
+from structure.core.materials.flitch import FlitchSection
 from tests.estimating.samples import book, prices
 
 
@@ -18,20 +19,18 @@ def code(family: str, width: float, depth: float, species: str, grade: str) -> s
     return Section(family, 1, width, depth, species, grade).code
 
 
-def test_every_beam_of_the_catalogue_has_a_price() -> None:
-    stock, held = table("us/stock").content, prices()
-    wanted = [
-        code("lvl", stock["lvl"]["width"], depth, "", row["grade"])
-        for depth in stock["lvl"]["depths"]
-        for row in table("us/lvl").rows
-    ]
-    wanted += [
-        code("sawn", stock["sawn"]["width"], depth, species, grade)
-        for depth in stock["sawn"]["depths"]
-        for species in Search().species
-        for grade in Search().grades
-    ]
-    assert [name for name in wanted if name not in held] == []
+@pytest.mark.parametrize("family", FAMILIES)
+def test_every_beam_of_the_catalogue_has_a_price(family: str) -> None:
+    wanted = set()
+    for section in stock_sections(Search(families=(family,))):
+        wood = section.wood if isinstance(section, FlitchSection) else section
+        if wood.family == "steel":
+            wanted.add(STEEL_FORMS[wood.rolled.form])
+        else:
+            words = (getattr(wood, "species", ""), wood.grade)
+            wanted.add(code(wood.family, wood.ply_width, wood.depth, *words))
+    assert wanted
+    assert sorted(wanted - set(prices())) == []
 
 
 @pytest.mark.parametrize("species", Search().species)

@@ -67,7 +67,7 @@ def test_nothing_to_price(job, estimator, contractor):
 def test_a_schedule_that_cannot_be_taken_off_stores_nothing(job, estimator, contractor, price_book):
     made = make_schedule(job, contractor)
     beam = made.marks.get(kind="beam")
-    beam.data["family"] = "steel"
+    beam.data["family"] = "other"
     beam.save()
     with pytest.raises(Refused, match="not covered yet"):
         estimate_build(job=job, actor=estimator)

@@ -285,3 +285,89 @@ def test_the_schedule_page_costs_the_same_queries_however_many_ticks(office, job
         office.get(at("schedule", job))
     assert len(after) == len(before)
     assert len(before) <= 14
+
+
+def seal_with(office, job, run, contractor, **changes):
+    """Choose, record a seal, and post the sealed form changed as asked; None takes a field out."""
+    schedule = choose(run, job, contractor)
+    record_seal(job, contractor)
+    form = sealed_form(schedule, **changes)
+    posted = {name: value for name, value in form.items() if value is not None}
+    return schedule, office.post(at("sealed", job), posted)
+
+
+def test_a_sealed_steel_beam_post_and_a_pad_with_bars_are_kept_and_told_apart(office, job, run, contractor):
+    schedule, answer = seal_with(
+        office,
+        job,
+        run,
+        contractor,
+        **{
+            "B1-family": "steel", "B1-label": "W10x22 as S-1", "B1-shape": "w10 x 22", "B1-grade": "A992",
+            "P1-family": "steel", "P1-label": "HSS 4x4", "P1-shape": "HSS4x4x1/4", "P1-grade": "A500 Gr C",
+            "F1-width": "30 in", "F1-bar": "#4", "F1-bars": "4", "F1-cross_bars": "5",
+        },
+    )  # fmt: skip
+    assert answer.status_code == 302
+    marks = {mark.mark: mark for mark in governing_schedule(job).marks.all()}
+    beam, post, pad = (marks[name].data for name in ("B1", "P1", "F1"))
+    assert (beam["shape"], beam["form"], beam["weight_lb_ft"]) == ("W10x22", "W", pytest.approx(22.0))
+    assert beam["depth_in"] == pytest.approx(10.2)
+    assert "plies" not in beam
+    assert "ply_fasteners" not in beam, "what was counted for another beam does not hold"
+    assert (post["form"], post["width_in"]) == ("HSS", 4.0)
+    assert (pad["bars"], pad["cross_bars"], pad["cover_in"]) == (4, 5, 3.0)
+    assert pad["concrete_in3"] == pytest.approx(pad["side_in"] * 30 * pad["thickness_in"])
+    told = {
+        (row["mark"], row["what"]): row["sealed"]
+        for row in schedule_differences(governing_schedule(job), schedule)
+    }
+    assert told["B1", "family"] == "steel"
+    assert told["B1", "shape"] == "W10x22"
+    assert told["P1", "shape"] == "HSS4x4x1/4"
+    assert told["F1", "bars"] == 4
+    assert not {what for mark, what in told if mark in ("P2", "F2")}
+    words = words_of(office.get(at("sealed", job)))
+    assert "W10x22 as S-1" in office.get(at("sealed", job)).content.decode()
+    assert "Some sizes need another look" not in words
+
+
+def test_the_same_beam_sealed_keeps_what_the_engine_counted(office, job, run, contractor):
+    schedule, answer = seal_with(office, job, run, contractor)
+    assert answer.status_code == 302
+    before, after = (each.marks.get(mark="B1").data for each in (schedule, governing_schedule(job)))
+    assert {name: value for name, value in before.items() if name.startswith("ply_")} == {
+        name: value for name, value in after.items() if name.startswith("ply_")
+    }
+    assert schedule_differences(governing_schedule(job), schedule) == []
+
+
+@pytest.mark.parametrize(
+    ("changes", "sentence"),
+    [
+        ({"B1-family": "steel", "B1-shape": None}, "read nothing; accepted for steel is a shape"),
+        ({"B1-family": "steel", "B1-shape": "W9x99"}, "Or give form, weight and depth"),
+        ({"B1-family": "flitch", "B1-plates": None}, "accepted for a flitch beam is a whole number"),
+        ({"B1-depth": None}, "read nothing; accepted for"),
+        ({"F1-bar": "#4"}, "accepted for a pad with bars is a whole number"),
+        ({"F1-bar": "#4", "F1-bars": "4", "F1-cover": "40 in"}, "no wider than its cover"),
+    ],
+)
+def test_a_sealed_member_that_lacks_something_says_what(office, job, run, contractor, changes, sentence):
+    schedule, page = seal_with(office, job, run, contractor, **changes)
+    assert page.status_code == 200
+    assert sentence in words_of(page)
+    assert governing_schedule(job) == schedule
+
+
+def test_a_shape_that_no_table_holds_goes_by_its_own_weight(office, job, run, contractor):
+    own = {
+        "B1-family": "steel",
+        "B1-shape": "W9x99",
+        "B1-form": "W",
+        "B1-weight": "99 lbf/ft",
+        "B1-depth": "9 in",
+    }
+    _, answer = seal_with(office, job, run, contractor, **own)
+    assert answer.status_code == 302
+    assert governing_schedule(job).marks.get(mark="B1").data["weight_lb_ft"] == pytest.approx(99.0)

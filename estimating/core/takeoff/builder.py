@@ -10,7 +10,8 @@ from decimal import Decimal
 from estimating.core.items import ITEMS
 from estimating.core.lines import COST_CODES, Line, Rule
 from estimating.core.numbers import THOUSANDTH, ZERO, measured
-from estimating.core.schedule import Schedule, Section
+from estimating.core.schedule import Schedule
+from estimating.core.sections import Section
 from estimating.core.settings import TakeoffSettings
 from estimating.core.stock import Cut, CutPlan, pack, to_length
 from estimating.core.units import length

@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 
 from estimating.core.lines import Rule
-from estimating.core.schedule import Section
+from estimating.core.schedule import Fasteners
+from estimating.core.sections import Section
 from structure.core.members.post_fastening import COMMON_NAILS
 
 STEEL_LB_PER_IN3 = 0.2836  # steel, 490 lb/ft3
@@ -83,6 +84,14 @@ def _post_ca(section: Section, height: float, fastening: str) -> Fastening:
         return Fastening("nail", "76 mm nail", count, rule, nail_pounds(76 / 25.4, 0.128))
     count = in_row(height, 6.0, 450 / 25.4)
     return Fastening("bolt", "9.52 mm bolt", count, Rule("9.52 mm bolts at 450 mm through all plies", source))
+
+
+def counted_fastening(held: Fasteners) -> Fastening:
+    """What the engine's rule counted for the plies of a beam, as the schedule carries it."""
+    text = f"{held.rows} rows at {held.spacing:g} in in each joint, as the ply fastening rule counts them"
+    rule = Rule(text, held.source)
+    pounds = nail_pounds(held.length or 0.0, held.diameter) if held.kind == "nail" else 0.0
+    return Fastening(held.kind, held.name, held.count, rule, pounds)
 
 
 def beam_fastening(section: Section, length: float, code: str) -> Fastening | None:

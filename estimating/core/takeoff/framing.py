@@ -6,11 +6,18 @@ import math
 
 from estimating.core.lines import Rule
 from estimating.core.numbers import whole_up
-from estimating.core.schedule import Beam, Post, Section
+from estimating.core.schedule import Beam, Post
+from estimating.core.sections import Section
 from estimating.core.stock import Cut
 from estimating.core.takeoff.builder import STOCK_SOURCE, Sheet
-from estimating.core.takeoff.fasteners import Fastening, beam_fastening, post_fastening
+from estimating.core.takeoff.fasteners import (
+    Fastening,
+    beam_fastening,
+    counted_fastening,
+    post_fastening,
+)
 from estimating.core.takeoff.shoring import is_shoring
+from estimating.core.takeoff.steel import flitch_lines, steel_beam_lines, steel_post_lines
 from estimating.core.units import weight
 
 # Weight of dry softwood and engineered lumber, lb/in3: 35 and 42 lb/ft3. memory, for lifting only.
@@ -23,16 +30,37 @@ BLOCKING_IN = 96.0  # blocking may be jointed anywhere, so it comes out of short
 
 
 def beam_lines(sheet: Sheet) -> None:
-    """Plies, their fastening, hangers and the labour to set the beam."""
+    """The beam by its kind, hangers, lifting and the labour to set it."""
     beam = sheet.schedule.beam
-    section = beam.section
+    if beam.section.steel is not None:
+        steel_beam_lines(sheet, beam)
+        piece = beam.section.steel.pounds_ft * beam.length / 12
+    else:
+        piece = _ply_lines(sheet, beam)
+    if sheet.settings.lift and (piece > LIFT_ABOVE_LB or sheet.schedule.flush):
+        sheet.add(
+            "beam-lift",
+            1,
+            [beam.mark],
+            Rule(f"A day of lifting gear where one piece is over {LIFT_ABOVE_LB:g} lb or the beam is flush"),
+            allowance=True,
+        )
+    _hangers(sheet, beam)
+
+
+def _ply_lines(sheet: Sheet, beam: Beam) -> float:
+    """Plies of lumber or engineered wood, what holds them together, labour. The weight of one ply [lb]."""
+    section = beam.section.lumber
     cuts = [(section, Cut(beam.mark, beam.length, f"ply {n + 1}")) for n in range(section.plies)]
     how = (
         "ordered to length in 2 ft steps" if section.family != "sawn" else "cut from stock lengths, no splice"
     )
     source = "common practice" if section.family != "sawn" else STOCK_SOURCE
     sheet.lumber("06-10", cuts, f"{section.plies} plies as long as the beam, {how}", source=source)
-    _ply_fastening(sheet, beam)
+    if beam.section.plates is not None:
+        flitch_lines(sheet, beam, beam.section.plates)
+    else:
+        _ply_fastening(sheet, beam)
     ply_lb = (
         section.ply_width * section.depth * beam.length * WOOD_LB_IN3.get(section.family, ENGINEERED_LB_IN3)
     )
@@ -42,15 +70,7 @@ def beam_lines(sheet: Sheet) -> None:
     sheet.assume(
         f"One ply of {beam.mark} weighs about {shown:.0f} {unit} (wood at its usual dry weight, memory)."
     )
-    if sheet.settings.lift and (ply_lb > LIFT_ABOVE_LB or sheet.schedule.flush):
-        sheet.add(
-            "beam-lift",
-            1,
-            [beam.mark],
-            Rule(f"A day of lifting gear where one ply is over {LIFT_ABOVE_LB:g} lb or the beam is flush"),
-            allowance=True,
-        )
-    _hangers(sheet, beam)
+    return ply_lb
 
 
 def _ply_fastening(sheet: Sheet, beam: Beam) -> None:
@@ -58,7 +78,8 @@ def _ply_fastening(sheet: Sheet, beam: Beam) -> None:
     if section.plies < 2:
         return
     settings, marks = sheet.settings, [beam.mark]
-    counted = beam_fastening(section, beam.length, sheet.schedule.code)
+    by_rule = beam_fastening(section, beam.length, sheet.schedule.code)
+    counted = counted_fastening(beam.fasteners) if beam.fasteners is not None else by_rule
     if counted is not None:
         _fastener_line(sheet, counted, 1, marks)
     elif settings.ply_rows and settings.ply_spacing_in:
@@ -94,6 +115,8 @@ def _fastener_line(sheet: Sheet, found: Fastening, times: int, marks: list[str])
             detail=f"{count} of {found.name}",
             description=f"{found.name}s for ply fastening",
         )
+    elif found.kind == "screw":
+        sheet.add("ply-fastener", count, marks, found.rule, description=found.name)
     else:
         sheet.add("bolt-set", count, marks, found.rule, description=f"{found.name} with nut and two washers")
 
@@ -106,6 +129,7 @@ def _hangers(sheet: Sheet, beam: Beam) -> None:
             schedule.hangers,
             [beam.mark],
             Rule("One hanger for each joist end that the schedule hangs on the flush beam", "schedule"),
+            description=_hanger_words(sheet),
         )
         sheet.labour("labour-hanger", schedule.hangers, 0.25, "hangers", [beam.mark])
     elif schedule.flush:
@@ -114,10 +138,20 @@ def _hangers(sheet: Sheet, beam: Beam) -> None:
         )
 
 
+def _hanger_words(sheet: Sheet) -> str:
+    """What to ask the supplier for; empty leaves the words of the catalogue."""
+    pounds = sheet.schedule.hanger_pounds
+    if pounds is None:
+        sheet.caution("The load of one hanger is not on the schedule: ask before they are ordered.")
+        return ""
+    return f"Joist hanger with its nails, rated for at least {math.ceil(pounds):,} lb"
+
+
 def post_lines(sheet: Sheet) -> None:
-    """Post plies, fastening, caps and bases, plates and labour."""
+    """Posts of wood and of steel, fastening, caps and bases, plates and labour."""
     _stated_posts(sheet)
-    posts = sheet.schedule.posts
+    steel_post_lines(sheet, [post for post in sheet.schedule.posts if post.section.steel is not None])
+    posts = tuple(post for post in sheet.schedule.posts if post.section.steel is None)
     marks = [post.mark for post in posts]
     cuts = [
         (post.section, Cut(post.mark, post.height, f"ply {n + 1}"))
@@ -226,7 +260,7 @@ def opening_framing(sheet: Sheet) -> None:
 
 
 def _stud_grade(section: Section, code: str) -> tuple[str, str]:
-    species = section.species if section.family == "sawn" and section.species else "SPF"
+    species = section.species if section.lumber.family == "sawn" and section.species else "SPF"
     return species, "No.1/No.2" if code == "ca" else "No.2"
 
 

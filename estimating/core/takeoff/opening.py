@@ -64,7 +64,7 @@ def demolition_lines(sheet: Sheet) -> None:
     solid += schedule.opening * strip * lining
     loose = solid * BULKING
     new = [f for f in schedule.footings if not f.existing]
-    holes = [(f.side + 2 * settings.overdig_in) ** 2 for f in new]
+    holes = [along * across for along, across in (f.hole(settings.overdig_in) for f in new)]
     if schedule.slab_cut:
         loose += sum(holes) * settings.slab_in * BULKING
     loose += sum(hole * f.thickness for hole, f in zip(holes, new, strict=True)) * SOIL_BULKING

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 
 from estimating.core.lines import Rule
-from estimating.core.schedule import Section, ShoreSide
+from estimating.core.schedule import ShoreSide
+from estimating.core.sections import Section
 from estimating.core.stock import Cut
 from estimating.core.takeoff.builder import STOCK_SOURCE, Sheet
 

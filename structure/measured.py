@@ -1,0 +1,86 @@
+"""A section as the takeoff reads it: plain data, lengths in inches, weights in pounds to the foot."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from structure.core.units import read_quantity
+
+Row = Mapping[str, Any]
+
+
+def measured(row: Row) -> dict[str, Any]:
+    """From a row with `family`, `label`, `size`, and `given`, the section as a case writes it."""
+    size, given = row["size"], row["given"]
+    data: dict[str, Any] = {
+        "family": row["family"],
+        "plies": size["plies"],
+        "ply_width_in": size["ply_width"]["value"],
+        "depth_in": size["depth"]["value"],
+        "species": given.get("species") or row.get("species") or "",
+        "grade": given.get("grade") or row.get("grade") or "",
+        "label": row["label"],
+    }
+    if row["family"] == "steel":
+        data |= {
+            "shape": given["shape"],
+            "form": size["form"],
+            "width_in": size["width"]["value"],
+            "weight_lb_ft": size["weight"]["value"],
+        }
+    if row["family"] == "flitch":
+        data |= _flitch(size, given)
+    return data
+
+
+def _flitch(size: Row, given: Row) -> dict[str, Any]:
+    wood, plate = given["wood"], size["plate"]
+    return {
+        "wood": wood["family"],
+        "species": wood.get("species") or "",
+        "grade": wood.get("grade") or "",
+        "plates": plate["count"],
+        "plate_thickness_in": plate["thickness"]["value"],
+        "plate_depth_in": plate["depth"]["value"],
+        "steel_grade": given.get("steel") or "",
+        "bolt_in": read_quantity(given.get("bolts", {}).get("diameter", "1/2 in"), "length", "bolts"),
+    }
+
+
+def beam_extras(beam: Row, length: float) -> dict[str, Any]:
+    """What holds a chosen beam together and what it stands on, where the engine has counted it.
+
+    `beam` is the beam of an answered wall; runs from before the engine counted have none of it.
+    """
+    chosen = beam["chosen"]
+    data: dict[str, Any] = {}
+    fastening = beam.get("fastening") or {}
+    if fastening.get("status") == "ok" and fastening.get("state") == "passes" and fastening.get("count"):
+        fastener = fastening["fastener"]
+        length_in = fastener["length"]
+        data |= {
+            "ply_fasteners": fastening["count"],
+            "ply_fastener": fastener["label"],
+            "ply_fastener_kind": fastener["kind"],
+            "ply_fastener_in": fastener["diameter"]["value"],
+            "ply_fastener_length_in": None if length_in is None else length_in["value"],
+            "ply_rows": fastening["rows"],
+            "ply_spacing_in": fastening["spacing"]["value"],
+            "ply_source": str((fastening.get("least") or {}).get("clause") or "ply fastening rule"),
+        }
+    bolts = chosen.get("bolts")
+    if bolts:
+        rows = sum(bolts["at_supports"]) + sum(int(each["bolts"]) for each in bolts["at_points"])
+        data["bolts"] = rows + max(int(length / bolts["spacing"]["value"]) - 1, 0)
+    plates = chosen.get("plates")
+    if plates:
+        data["bearing_plates"] = [
+            {
+                "length_in": each["length"]["value"],
+                "width_in": each["width"]["value"],
+                "thickness_in": each["thickness"]["value"],
+            }
+            for each in plates.values()
+        ]
+    return data
