@@ -22,6 +22,7 @@ from projects.services.people import person_create
 from projects.services.places import property_create
 from projects.services.stages import job_advance
 from projects.services.survey import answers_record, decision_record, finding_record
+from structure.services.products import product_enter
 from structure.services.sections import section_save
 
 FOLDER = BASE_DIR / "fixtures" / "demo"
@@ -113,8 +114,12 @@ def _section_load(job: Job, actor: User, row: Row) -> None:
     )
 
 
+def _product_load(job: Job, actor: User, row: Row) -> None:
+    product_enter(job=job, actor=actor, values={"Emin": "", **row})
+
+
 def _size_load(job: Job, actor: User, row: Row) -> None:
-    wall_size(job=job, actor=actor)
+    wall_size(job=job, actor=actor, family=row.get("family", ""))
 
 
 def _seal_load(job: Job, actor: User, row: Row) -> None:
@@ -130,6 +135,7 @@ CHAPTERS: Mapping[str, Callable[[Job, User, Row], None]] = {
     "answers": _answers_load,
     "decision": _decision_load,
     "section": _section_load,
+    "product": _product_load,
     "size": _size_load,
     "seal": _seal_load,
     "stage": _stage_load,

@@ -28,8 +28,11 @@ class Sized:
     schedule: Schedule | None
 
 
-def wall_size(*, job: Job, actor: User) -> Sized:
-    """Sizes for a wall with a section, and the engine's own choice as its schedule. What stands stays."""
+def wall_size(*, job: Job, actor: User, family: str = "") -> Sized:
+    """Sizes for a wall with a section, and a beam as its schedule: the lightest of `family`, else of all.
+
+    What stands stays.
+    """
     if section_for(job) is None:
         return Sized(job, _why_not(job), None)
     run = latest_run(job)
@@ -39,7 +42,8 @@ def wall_size(*, job: Job, actor: User) -> Sized:
         return Sized(job, f"refused: {run.results['reason']}", None)
     schedule = governing_schedule(job)
     if schedule is None:
-        beam = next((row for row in candidates(run.results) if row.get("chosen")), None)
+        passing = [row for row in candidates(run.results) if row["passes"]]
+        beam = next((row for row in passing if (row["group"] == family if family else row["chosen"])), None)
         if beam is None:
             return Sized(job, "no candidate passes", None)
         schedule = schedule_choose(job=job, actor=actor, run=run, beam=beam)
