@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
 
-from structure.core.clauses import Editions
+from structure.core.clauses import Clause, Editions
 from structure.core.codes.us import wood, wood_bearing
 from structure.core.codes.us import wood_beams as nds
 from structure.core.members.beam_bending import Values
@@ -29,7 +29,7 @@ def shear(demands: Demands, weight: int, values: Values, editions: Editions) -> 
     rows = block.rows(weight)
     V = np.stack([np.abs(each.largest[rows]) for each in demands.shears], axis=-1)
     if question.shear_at == "d":
-        V = np.minimum(V, _reduced(demands, rows, section.depth))
+        V = np.minimum(V, reduced_shears(demands, rows, section.depth, nearness))
     C_D = np.array([each.C_D for each in block.combinations])[block.combination_of]
     ratios = V / C_D[:, None]
     row, bay = (int(i) for i in np.unravel_index(int(ratios.argmax()), ratios.shape))
@@ -51,8 +51,13 @@ def shear(demands: Demands, weight: int, values: Values, editions: Editions) -> 
     )
 
 
-def _reduced(demands: Demands, rows: slice, d: float) -> Array:
-    """Shear by row and bay by NDS 3.4.3.1: spread loads within d ignored, point loads there times x/d.
+def nearness(x: float, d: float) -> float:
+    """What counts of a point load at x from a support, x under d. NDS 3.4.3.1."""
+    return x / d
+
+
+def reduced_shears(demands: Demands, rows: slice, d: float, counts: Callable[[float, float], float]) -> Array:
+    """Shear by row and bay: spread loads within d of a support ignored, point loads there times `counts`.
 
     Where a bay is too short to have a place outside both zones, the full shear stands.
     """
@@ -73,18 +78,25 @@ def _reduced(demands: Demands, rows: slice, d: float) -> Array:
             at = end + inward * d
             V = response.shear(at, "right" if inward > 0 else "left")
             # Shear just inside d has lost every point load in the zone; what the clause keeps comes back.
-            sides.append(np.abs(V + inward * _kept_points(demands, rows, bay, (end, at), d)))
+            sides.append(np.abs(V + inward * _kept_points(demands, rows, bay, (end, at), d, counts)))
             inner[0 if inward > 0 else 1] = at
         middle = np.abs(response.shear_extremes(inner[0], inner[1]).largest)
         result[:, n] = np.maximum.reduce([*sides, middle])
     return result
 
 
-def _kept_points(demands: Demands, rows: slice, bay: Bay, zone: tuple[float, float], d: float) -> Array:
-    """Shear at a support from the point loads between it and the place d from it, each times x/d, by row.
+def _kept_points(
+    demands: Demands,
+    rows: slice,
+    bay: Bay,
+    zone: tuple[float, float],
+    d: float,
+    counts: Callable[[float, float], float],
+) -> Array:
+    """Shear at a support from the point loads between it and the place d from it, each times k = `counts`, by row.
 
     The clause multiplies the load itself, so the other support is relieved of its share too: of a load P
-    that brings the shear r P to the support, P - (1 - x/d) r P stays of what crosses the zone.
+    that brings the shear r P to the support, P - (1 - k) r P stays of what crosses the zone.
     """
     block, question = demands.strength, demands.question
     end, at = zone
@@ -98,7 +110,7 @@ def _kept_points(demands: Demands, rows: slice, bay: Bay, zone: tuple[float, flo
         same = [p for p in points if abs(p.start - load.start) < 1e-9 * max(d, 1.0)]
         one = analyse(question.line, [Load.point(load.case, 1.0, load.start)])
         r = abs(float(one.shear(end, "right" if end == bay.start else "left")))
-        kept += (before - after) / len(same) * (1.0 - (1.0 - abs(load.start - end) / d) * r)
+        kept += (before - after) / len(same) * (1.0 - (1.0 - counts(abs(load.start - end), d)) * r)
     return kept
 
 
@@ -113,8 +125,24 @@ def deflections(demands: Demands, weight: int, values: Values, editions: Edition
     return deflection_checks(demands, weight, bent, editions)
 
 
+@dataclass(frozen=True, slots=True)
+class DeflectionRule:
+    """Under which clauses a code limits deflection, and whether it counts creep in the total."""
+
+    live: Clause
+    total: Clause
+    creeps: bool = True
+
+
+RULE = DeflectionRule(nds.DEFLECTION, nds.CREEP)
+
+
 def deflection_checks(
-    demands: Demands, weight: int, bent: Callable[[float], tuple[Step, ...]], editions: Editions
+    demands: Demands,
+    weight: int,
+    bent: Callable[[float], tuple[Step, ...]],
+    editions: Editions,
+    rule: DeflectionRule = RULE,
 ) -> list[Check]:
     """Both checks; `bent` gives the steps from EI times deflection to the deflection, which is the last."""
     limits = demands.question.deflection
@@ -122,10 +150,17 @@ def deflection_checks(
     if demands.live is not None:
         found.append(
             _deflection(
-                "deflection_live", demands.live, 0, demands.live_deflections, limits.live, bent, editions
+                "deflection_live",
+                demands.live,
+                0,
+                demands.live_deflections,
+                limits.live,
+                bent,
+                rule.live,
+                editions,
             )
         )
-    creep = creep_factor(demands.question)
+    creep = creep_factor(demands.question) if rule.creeps else 1.0
     if demands.total(creep).names:
         total = _deflection(
             "deflection_total",
@@ -134,9 +169,11 @@ def deflection_checks(
             demands.total_deflections(creep),
             limits.total,
             bent,
+            rule.total,
             editions,
         )
-        found.append(replace(total, note=f"{total.note}{_creep_note(demands)}"))
+        note = _creep_note(demands) if rule.creeps else ""
+        found.append(replace(total, note=f"{total.note}{note}"))
     return found
 
 
@@ -162,6 +199,7 @@ def _deflection(
     extremes: Sequence[Extremes],
     limit: float,
     bent: Callable[[float], tuple[Step, ...]],
+    clause: Clause,
     editions: Editions,
 ) -> Check:
     bays = block.response.line.bays
@@ -172,7 +210,8 @@ def _deflection(
     row, bay = (int(i) for i in np.unravel_index(int(ratios.argmax()), ratios.shape))
     steps = bent(float(abs(largest[row, bay])))
     delta = steps[-1]
-    allowed = nds.deflection_limit.step(editions, L=float(lengths[bay]), n=limit)
+    limited = nds.deflection_limit if editions.code == "us" else nds.deflection_limit.under(clause)
+    allowed = limited.step(editions, L=float(lengths[bay]), n=limit)
     way = "up" if largest[row, bay] < 0 else "down"
     return Check(
         name,
@@ -180,7 +219,7 @@ def _deflection(
         allowed.result,
         "length",
         block.names[int(block.combination_of[row])],
-        (nds.CREEP if name == "deflection_total" else nds.DEFLECTION).at(editions),
+        clause.at(editions),
         (*steps, allowed),
         note=f"{way} in {bay_name(bays[bay])}, L/{float(lengths[bay]) / max(delta.result, 1e-12):.0f}",
     )
