@@ -15,10 +15,11 @@ from enum import StrEnum
 from typing import Any
 
 from structure.core.clauses import ClauseRef, Editions
+from structure.core.codes.house import HOUSE
 from structure.core.codes.us import irc
 from structure.core.errors import InputError
 from structure.core.trace import Check, Step, formula
-from structure.core.units import quantity
+from structure.core.units import in_words, quantity
 
 
 class LinkKind(StrEnum):
@@ -187,7 +188,7 @@ class Link:
             return State.QUESTION
         return State.PROVIDED if self.provided and self.kind in _PROVIDED else State.MISSING
 
-    def as_data(self) -> dict[str, Any]:
+    def as_data(self, code: str = "us") -> dict[str, Any]:
         return {
             "kind": self.kind.value,
             "mark": self.mark,
@@ -195,7 +196,7 @@ class Link:
             "existing": self.existing,
             "state": self.state.value,
             "note": self.note,
-            "carries": {case: quantity(value, "force") for case, value in self.carries.items()},
+            "carries": {case: quantity(value, "force", code) for case, value in self.carries.items()},
             "check": None if self.check is None else self.check.as_data(),
         }
 
@@ -211,6 +212,7 @@ class Chain:
     questions: tuple[str, ...]
     fails: tuple[str, ...]
     clause: ClauseRef
+    code: str = "us"
 
     @property
     def complete(self) -> bool:
@@ -234,12 +236,12 @@ class Chain:
         """The result of the `loadpath` kind."""
         return {
             "mark": self.mark,
-            "reaction": {case: quantity(value, "force") for case, value in self.reaction.items()},
+            "reaction": {case: quantity(value, "force", self.code) for case, value in self.reaction.items()},
             "state": self.state.value,
             "passes": self.state is State.PASSES,
             "complete": self.complete,
             "blocks_package": self.blocks_package,
-            "links": [link.as_data() for link in self.links],
+            "links": [link.as_data(self.code) for link in self.links],
             "missing": list(self.missing),
             "questions": list(self.questions),
             "fails": list(self.fails),
@@ -248,7 +250,7 @@ class Chain:
 
 
 def follow(*, mark: str, reaction: Mapping[str, float], links: Sequence[Link], editions: Editions) -> Chain:
-    """Follow one reaction down the links given from the top, to the soil. IRC R301.1.
+    """Follow one reaction down the links given from the top, to the soil. IRC R301.1, NBC 9.4.1.1.
 
     Gaps are filled with the missing links that the way down needs. The chain may end at an existing
     beam below, which is a question to the engineer with all that stands under it. Raises InputError
@@ -262,7 +264,7 @@ def follow(*, mark: str, reaction: Mapping[str, float], links: Sequence[Link], e
         if link.state is State.MISSING:
             missing.append(f"{mark}: {link.name} is missing{_why(link)}.")
         elif link.state is State.QUESTION:
-            questions.append(_question(mark, link, reaction))
+            questions.append(_question(mark, link, reaction, editions.code))
         elif link.state is State.FAILS and link.check is not None:
             fails.append(f"{mark}: {link.name} fails in {link.check.name} at {link.check.ratio:.2f}.")
     return Chain(
@@ -272,7 +274,8 @@ def follow(*, mark: str, reaction: Mapping[str, float], links: Sequence[Link], e
         tuple(missing),
         tuple(questions),
         tuple(fails),
-        irc.COMPLETE_LOAD_PATH.at(editions),
+        HOUSE[editions.code].load_path.at(editions),
+        editions.code,
     )
 
 
@@ -323,11 +326,12 @@ def _why(link: Link) -> str:
     return "" if link.kind in _PROVIDED else ", or has no check"
 
 
-def _question(mark: str, link: Link, reaction: Mapping[str, float]) -> str:
-    total = sum(reaction.values())
-    what = f"existing, receives the new load of {mark} ({total:,.0f} lbf of all cases together)"
+def _question(mark: str, link: Link, reaction: Mapping[str, float], code: str) -> str:
+    total = in_words(sum(reaction.values()), "force", code)
+    what = f"existing, receives the new load of {mark} ({total} of all cases together)"
     if link.carries:
-        what += f" on top of the {sum(link.carries.values()):,.0f} lbf that it carries already"
+        carried = in_words(sum(link.carries.values()), "force", code)
+        what += f" on top of the {carried} that it carries already"
     if link.kind is K.BEAM_BELOW:
         return f"{link.name}: {what}. Can it, its bearings and what stands under them carry it?"
     if link.kind in _LAST_QUESTIONS:

@@ -110,9 +110,11 @@ KIND = Kind(
         Field("length", _LENGTH, required=True, doc="of the piece"),
         Field("way", WAY, default=[], doc="what it must pass, from the street to its place"),
         Field("spans", ListOf(_LENGTH, max=6), doc="of the beam, where plies may be joined over supports"),
-        Field("limit_per_person", Quantity("force", positive=True), default="51 lbf"),
+        Field(
+            "limit_per_person", Quantity("force", positive=True), default="51 lbf", defaults={"ca": "226 N"}
+        ),
     ),
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=(
         Result("passes", "", "whole or ply by ply"),
         Result("whole", "", "true if all plies together fit"),

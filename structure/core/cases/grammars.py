@@ -142,7 +142,7 @@ def _place(length: float, code: str) -> str:
     return f"{length / 12:.6g} ft" if code == "us" else f"{length:g} mm"
 
 
-def read_post_loads(records: Sequence[Mapping[str, Any]]) -> dict[str, float]:
+def read_post_loads(records: Sequence[Mapping[str, Any]], code: str = "us") -> dict[str, float]:
     """Loads by case, added up, from the typed records of a POST_LOADS field.
 
     Raises OutOfScope for a load that pulls up: in a sum it would hide behind those that press down.
@@ -151,7 +151,7 @@ def read_post_loads(records: Sequence[Mapping[str, Any]]) -> dict[str, float]:
     for record in records:
         if record["value"] < 0:
             raise OutOfScope(
-                _LATERAL_CLAUSE["us"].at(DEFAULT_EDITIONS["us"]),
+                _LATERAL_CLAUSE[code].at(DEFAULT_EDITIONS[code]),
                 f"a {record['case']} load that pulls up: uplift is the engineer's",
             )
         total[record["case"]] = total.get(record["case"], 0.0) + record["value"]

@@ -32,7 +32,12 @@ _SIDE = Record(
 )
 RATING = Record(
     (
-        Field("capacity", Quantity("force", positive=True), required=True, doc="stated for normal duration"),
+        Field(
+            "capacity",
+            Quantity("force", positive=True),
+            required=True,
+            doc="us: allowable for normal duration; ca: factored, for standard term",
+        ),
         Field("source", Text(), required=True, doc="the maker's paper"),
         Field("nail_length", _LENGTH, doc="of the nails into the beam that the rating asks for"),
         Field("least_breadth", _LENGTH, doc="of the beam that the rating asks for"),
@@ -67,13 +72,13 @@ KIND = Kind(
     "hangers",
     (
         Field("clear_width", _LENGTH, required=True, doc="of the opening, face to face of the posts"),
-        Field("spacing", _LENGTH, default="16 in", doc="of the joists"),
+        Field("spacing", _LENGTH, default="16 in", defaults={"ca": "400 mm"}, doc="of the joists"),
         Field("left", _SIDE, doc="joists of one side"),
         Field("right", _SIDE, doc="joists of the other side"),
         Field("beam_width", _LENGTH, doc="all plies, for the nails of the hangers"),
         Field("rating", RATING, doc="of the hanger in hand; without it a question"),
     ),
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=(
         Result("state", "", "passes, fails or question"),
         Result("count", "", "hangers of both sides"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from structure.core.cases.grammars import ByCode
 from structure.core.cases.reader import Choice, Field, Kind, Quantity, Result
 from structure.core.clauses import Editions
 from structure.core.errors import InputError
@@ -41,9 +42,14 @@ KIND = Kind(
         Field("joist_depth", _LENGTH, doc="for a flush beam, whose top is level with theirs"),
         Field("floor_finish", _FINISH, default="0 in", doc="still to come on the floor"),
         Field("board", _FINISH, default="1/2 in", doc="under the beam and the joists"),
-        Field("space", Choice(spaces()), default="habitable", doc="what the room is"),
+        Field(
+            "space",
+            ByCode({code: Choice(spaces(code)) for code in ("us", "ca")}),
+            default="habitable",
+            doc="what the room is",
+        ),
     ),
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=(
         Result("clear", "length", "finished floor to the finished underside of the beam"),
         Result("required", "length", "least height there"),
@@ -53,5 +59,5 @@ KIND = Kind(
         Result("drop", "length", "of the beam below the joists"),
         Result("ceiling.<clear|required|passes|short_by|clause>", "", "beside the beam"),
     ),
-    doc="Clear height under a beam, dropped or flush, IRC R305.1.",
+    doc="Clear height under a beam, dropped or flush, IRC R305.1, NBC 9.5.3.1.",
 )

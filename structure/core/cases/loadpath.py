@@ -21,8 +21,7 @@ from structure.core.cases.reader import (
 )
 from structure.core.cases.squash_blocks import BLOCKS, read_blocks
 from structure.core.clauses import Editions
-from structure.core.codes.us import irc
-from structure.core.codes.us.combinations import asd
+from structure.core.codes.house import HOUSE
 from structure.core.errors import InputError
 from structure.core.loadpath import Duty, Link, LinkKind, follow, with_existing
 from structure.core.members.squash_blocks import check_blocks
@@ -55,7 +54,7 @@ _LINK = Record(
 
 
 def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
-    reaction = read_post_loads(given["loads"])
+    reaction = read_post_loads(given["loads"], editions.code)
     worst, _ = _worst(reaction, "given.loads", editions)
     links = [
         _link(read, worst, reaction, editions, f"given.links[{n}]") for n, read in enumerate(given["links"])
@@ -70,7 +69,7 @@ def _worst(loads: Mapping[str, float], path: str, editions: Editions) -> tuple[s
     """The heaviest service sum of loads by case: its name and value."""
     sums = {
         each.name: sum(factor * loads[case] for factor, case in each.terms)
-        for each in asd([case for case, value in loads.items() if value])
+        for each in HOUSE[editions.code].working([case for case, value in loads.items() if value])
         if all(case in loads for _, case in each.terms)
     }
     if not sums or max(sums.values()) <= 0:
@@ -84,7 +83,7 @@ def _link(
 ) -> Link:
     kind, check = LinkKind(read["kind"]), None
     steps: tuple[Step, ...] = ()
-    carries = {} if read["existing_loads"] is None else read_post_loads(read["existing_loads"])
+    carries = {} if read["existing_loads"] is None else read_post_loads(read["existing_loads"], editions.code)
     if carries and read["demand"] is not None:
         raise InputError(f"{path}.demand", "a demand with existing_loads", "one of the two")
     if read["blocks"] is not None:
@@ -95,9 +94,14 @@ def _link(
             loads, steps = added(reaction, carries, editions)
             combination, demand = _worst(loads, f"{path}.existing_loads", editions)
         held = Check(
-            "load", demand, read["capacity"], "force", combination, irc.COMPLETE_LOAD_PATH.at(editions)
+            "load",
+            demand,
+            read["capacity"],
+            "force",
+            combination,
+            HOUSE[editions.code].load_path.at(editions),
         )
-        check = replace(Duty.of(held), steps=steps)
+        check = replace(Duty.of(held, editions.code), steps=steps)
     elif read["demand"] is not None:
         raise InputError(f"{path}.capacity", None, "the capacity against which the demand is held")
     return Link(
@@ -118,8 +122,9 @@ def added(
     """Reaction and what was there before, case by case [lbf], with the lines that add them."""
     if not carries:
         return dict(reaction), ()
+    both = with_existing.under(HOUSE[editions.code].load_path)
     steps = {
-        case: with_existing.step(editions, R=reaction.get(case, 0.0), E=carries.get(case, 0.0), note=case)
+        case: both.step(editions, R=reaction.get(case, 0.0), E=carries.get(case, 0.0), note=case)
         for case in dict.fromkeys((*reaction, *carries))
     }
     return {case: step.result for case, step in steps.items()}, tuple(steps.values())
@@ -140,7 +145,7 @@ def _blocks(
         found = check_blocks(read_blocks(read["blocks"], reaction, editions), editions)
     except InputError as error:
         raise error.under(f"{path}.blocks") from None
-    return replace(Duty.of(found.governing), steps=found.governing.steps)
+    return replace(Duty.of(found.governing, editions.code), steps=found.governing.steps)
 
 
 KIND = Kind(
@@ -150,7 +155,7 @@ KIND = Kind(
         Field("loads", POST_LOADS, required=True, doc="the reaction, by case"),
         Field("links", ListOf(_LINK, min=1, max=40), required=True, doc="from the beam down to the soil"),
     ],
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=[
         Result("state", "", "passes, question, fails or missing"),
         Result("complete", "", "whether no link is missing"),

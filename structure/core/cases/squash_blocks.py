@@ -21,6 +21,7 @@ from structure.core.cases.reader import (
 )
 from structure.core.clauses import Editions
 from structure.core.errors import InputError
+from structure.core.materials.ca_sawn import perpendicular_strength
 from structure.core.members.post_values import species_across_the_grain
 from structure.core.members.squash_blocks import BlocksQuestion, check_blocks
 
@@ -50,15 +51,22 @@ def read_blocks(given: Mapping[str, Any], loads: Mapping[str, float], editions: 
         section=read_section(given["section"], "section", editions.code, editions),
         height=given["height"],
         loads=loads,
-        F_c_perp=None if plate is None else species_across_the_grain(plate, editions),
+        F_c_perp=None if plate is None else _across(plate, editions),
         plate=plate or "",
         post_area=given["post_area"],
     )
 
 
+def _across(species: str, editions: Editions) -> float:
+    """What is crushed across the grain: F_c_perp of the NDS [psi], f_cp of CSA O86 [MPa]."""
+    if editions.code == "us":
+        return species_across_the_grain(species, editions)
+    return perpendicular_strength(species)[0]
+
+
 def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     try:
-        question = read_blocks(given, read_post_loads(given["loads"]), editions)
+        question = read_blocks(given, read_post_loads(given["loads"], editions.code), editions)
         return check_blocks(question, editions).as_data()
     except InputError as error:
         raise error.under("given") from None
@@ -67,7 +75,7 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
 KIND = Kind(
     "squash_blocks",
     (*_FIELDS, Field("loads", POST_LOADS, required=True, doc="of the post above, by case")),
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=(
         Result("passes", "", "true or false"),
         Result("ratio", "", "largest of all checks"),
@@ -77,5 +85,5 @@ KIND = Kind(
         Result("area", "area", "of all blocks"),
         Result("checks.<buckling|end_bearing|plate_bearing|area>...", "", "of one block; area of all"),
     ),
-    doc="Squash blocks through a floor cavity, each a short post under its share, NDS 3.6 to 3.10.",
+    doc="Squash blocks through a floor cavity, each a short post under its share, NDS 3.6 to 3.10, CSA O86 6.5.",
 )

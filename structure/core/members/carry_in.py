@@ -1,4 +1,4 @@
-"""The longest straight piece that can be got into the house, and how many people carry it. Inches, lbf.
+"""The longest straight piece that can be got into the house, and how many people carry it. Inches, lbf; mm, N.
 
 Every obstacle is a turn from one passage into another, in plan or, through a stairwell, in section. The
 piece may be carried on edge or flat, level or tilted; what is counted is never longer than what fits.
@@ -20,6 +20,7 @@ TURN = Clause("geometry", "longest piece round a right-angled turn")
 TILT = Clause("geometry", "piece tilted in its vertical plane")
 WEIGHT = Clause("statics", "weight of a piece")
 LIFT = Clause(COMMON_PRACTICE.document, "load constant of the NIOSH lifting equation, 51 lbf a person")
+LIFT_METRIC = Clause(COMMON_PRACTICE.document, "load constant of the NIOSH lifting equation, 23 kg a person")
 PER_PERSON = 51.0  # lbf, the most in the best posture; NIOSH lifting equation
 SPLICE = (
     "A piece is never cut inside a span: its plies are joined over a support alone, or it comes in another way "
@@ -131,31 +132,33 @@ class CarryResult:
     people: int
     ply_weight: float
     ply_people: int
+    code: str = "us"
 
     def as_data(self) -> dict[str, Any]:
         """The result of the `carry_in` kind."""
         question = self.question
         whole, ply = _tightest(self.whole), _tightest(self.by_ply)
         fits, ply_fits = _fits(question.length, whole), _fits(question.length, ply)
+        lift = LIFT if self.code == "us" else LIFT_METRIC
         joined = len(question.spans) > 1 and _fits(max(question.spans), ply)
         return {
             "passes": fits or ply_fits if question.turns else None,
             "whole": fits if question.turns else None,
             "ply_by_ply": ply_fits if question.turns else None,
             "joined_over_supports": joined,
-            "length": quantity(question.length, "length"),
-            "longest": None if whole is None else quantity(whole.longest, "length"),
-            "longest_ply": None if ply is None else quantity(ply.longest, "length"),
+            "length": quantity(question.length, "length", self.code),
+            "longest": None if whole is None else quantity(whole.longest, "length", self.code),
+            "longest_ply": None if ply is None else quantity(ply.longest, "length", self.code),
             "governing": None if whole is None else whole.turn.name,
-            "turns": [_passed_data(each) for each in self.whole],
-            "plies": [_passed_data(each) for each in self.by_ply],
-            "weight": quantity(self.weight, "force"),
+            "turns": [_passed_data(each, self.code) for each in self.whole],
+            "plies": [_passed_data(each, self.code) for each in self.by_ply],
+            "weight": quantity(self.weight, "force", self.code),
             "people": self.people,
             "two_can_carry": self.people <= 2,
-            "ply_weight": quantity(self.ply_weight, "force"),
+            "ply_weight": quantity(self.ply_weight, "force", self.code),
             "ply_people": self.ply_people,
-            "limit": quantity(question.limit, "force"),
-            "clause": f"{LIFT.document} {LIFT.number}",
+            "limit": quantity(question.limit, "force", self.code),
+            "clause": f"{lift.document} {lift.number}",
             "splice": SPLICE if question.turns and not (fits or ply_fits) else "",
             "steps": [step.as_data() for step in self.steps],
             "remarks": self._remarks(),
@@ -181,8 +184,9 @@ def carry_in(question: CarryQuestion, editions: Editions) -> CarryResult:
     single = tuple(_through(turn, thin, question.depth, editions) for turn in question.turns)
     weight = piece_weight.step(editions, w=question.weight, L=question.length, note="whole")
     ply = piece_weight.step(editions, w=question.weight / question.plies, L=question.length, note="one ply")
-    people = carriers.step(editions, W=weight.result, P=question.limit, note="whole")
-    ply_people = carriers.step(editions, W=ply.result, P=question.limit, note="one ply")
+    lift = carriers if editions.code == "us" else carriers.under(LIFT_METRIC)
+    people = lift.step(editions, W=weight.result, P=question.limit, note="whole")
+    ply_people = lift.step(editions, W=ply.result, P=question.limit, note="one ply")
     return CarryResult(
         question,
         whole,
@@ -192,6 +196,7 @@ def carry_in(question: CarryQuestion, editions: Editions) -> CarryResult:
         _rounded_up(people.result),
         ply.result,
         _rounded_up(ply_people.result),
+        editions.code,
     )
 
 
@@ -256,11 +261,11 @@ def _rounded_up(people: float) -> int:
     return max(1, math.ceil(people - 1e-9))
 
 
-def _passed_data(each: Passed) -> dict[str, Any]:
+def _passed_data(each: Passed, code: str) -> dict[str, Any]:
     return {
         "name": each.turn.name,
-        "thin": quantity(each.thin, "length"),
-        "longest": quantity(each.longest, "length"),
+        "thin": quantity(each.thin, "length", code),
+        "longest": quantity(each.longest, "length", code),
         "carried": each.carried,
         "steps": [step.as_data() for step in each.steps],
     }

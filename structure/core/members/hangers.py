@@ -1,6 +1,7 @@
 """Joists that hang on a flush beam: how many, what each brings, and what its hanger must be rated for.
 
-What a hanger carries is its maker's to state; nothing is assumed for it. US: lbf, inches, psi.
+What a hanger carries is its maker's to state; nothing is assumed for it. US: lbf, inches, psi and a rating in
+allowable load; Canada: N, mm, MPa and a factored resistance.
 """
 
 from __future__ import annotations
@@ -11,11 +12,11 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from structure.core.clauses import COMMON_PRACTICE, Clause, Editions
-from structure.core.codes.us.combinations import asd
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.checkdata import check_data
+from structure.core.members.hanger_sums import SUMS
 from structure.core.trace import Check, Step, formula
-from structure.core.units import quantity
+from structure.core.units import in_words, place_in_words, quantity
 
 JOIST_REACTION = Clause("statics", "half of a simple joist")
 LAYOUT = Clause(COMMON_PRACTICE.document, "one joist at each end of the opening and one every spacing")
@@ -91,6 +92,7 @@ class HangerResult:
     check: Check | None
     questions: tuple[str, ...]
     fails: tuple[str, ...]
+    code: str = "us"
 
     @property
     def worst(self) -> HungSide:
@@ -112,28 +114,28 @@ class HangerResult:
             "state": self.state,
             "passes": self.state == "passes",
             "count": self.count,
-            "spacing": quantity(self.question.spacing, "length"),
-            "sides": {name: _side_data(side) for name, side in self.sides.items()},
-            "required": quantity(self.worst.worst, "force"),
+            "spacing": quantity(self.question.spacing, "length", self.code),
+            "sides": {name: _side_data(side, self.code) for name, side in self.sides.items()},
+            "required": quantity(self.worst.worst, "force", self.code),
             "combination": self.worst.combination,
             "ratio": None if self.check is None else self.check.ratio,
-            "checks": {} if self.check is None else {"rating": check_data(self.check)},
+            "checks": {} if self.check is None else {"rating": check_data(self.check, self.code)},
             "questions": list(self.questions),
             "fails": list(self.fails),
             "remarks": [
-                "A rating is for normal duration: not raised for short loads, 0.9 of it under dead load alone.",
+                SUMS[self.code].remark,
                 "Uplift is not covered: where the maker's paper or the engineer asks for it, hangers resist it too.",
             ],
         }
 
 
-def _side_data(side: HungSide) -> dict[str, Any]:
+def _side_data(side: HungSide, code: str) -> dict[str, Any]:
     return {
         "count": side.count,
-        "by_case": {case: quantity(value, "force") for case, value in side.by_case.items()},
-        "load": quantity(side.worst, "force"),
+        "by_case": {case: quantity(value, "force", code) for case, value in side.by_case.items()},
+        "load": quantity(side.worst, "force", code),
         "combination": side.combination,
-        "line": {case: quantity(value, "line_load") for case, value in side.line.items()},
+        "line": {case: quantity(value, "line_load", code) for case, value in side.line.items()},
         "steps": [step.as_data() for step in side.steps],
     }
 
@@ -153,7 +155,7 @@ def check_hangers(question: HangerQuestion, editions: Editions) -> HangerResult:
         raise InputError("sides", None, "joists on at least one side")
     sides = {name: _hung(name, side, question, editions) for name, side in question.sides.items()}
     worst = max(sides.values(), key=lambda side: side.worst)
-    asked = f"{worst.worst:,.0f} lbf a hanger ({worst.combination})"
+    asked = f"{in_words(worst.worst, 'force', editions.code)} a hanger ({worst.combination})"
     rating, questions, fails, check = question.rating, [], [], None
     if rating is None:
         questions.append(
@@ -171,10 +173,10 @@ def check_hangers(question: HangerQuestion, editions: Editions) -> HangerResult:
             worst.steps,
             rating.source,
         )
-        fails += _too_thin(question, rating)
+        fails += _too_thin(question, rating, editions.code)
         if rating.nail_length is None and rating.least_breadth is None:
             questions.append("What nails does the rating ask for, and how thick a beam behind them?")
-    return HangerResult(question, sides, check, tuple(questions), tuple(fails))
+    return HangerResult(question, sides, check, tuple(questions), tuple(fails), editions.code)
 
 
 def _hung(name: str, side: HangingSide, question: HangerQuestion, editions: Editions) -> HungSide:
@@ -190,18 +192,14 @@ def _hung(name: str, side: HangingSide, question: HangerQuestion, editions: Edit
         for case in present
     ]
     by_case = {case: step.result for case, step in zip(present, steps, strict=True)}
-    # A rating is stated for normal duration: dead load alone takes 0.9 of it, short loads no more than all.
-    sums = {
-        each.name: sum(factor * by_case[case] for factor, case in each.terms) / min(1.0, each.C_D)
-        for each in asd(present)
-    }
+    sums = SUMS[editions.code].needed(by_case)
     worst = max(sums, key=lambda key: sums[key])
     line = {case: value / question.spacing for case, value in by_case.items()}
     count = joist_count(question.clear_width, question.spacing)
     return HungSide(count, by_case, sums[worst], worst, line, tuple(steps))
 
 
-def _too_thin(question: HangerQuestion, rating: Rating) -> list[str]:
+def _too_thin(question: HangerQuestion, rating: Rating, code: str) -> list[str]:
     """Nails whose points come through the beam, or a beam thinner than the rating asks for."""
     breadth = question.breadth
     if breadth is None:
@@ -209,11 +207,12 @@ def _too_thin(question: HangerQuestion, rating: Rating) -> list[str]:
     found = []
     if rating.nail_length is not None and rating.nail_length > breadth + 1e-9:
         found.append(
-            f"Hanger nails {rating.nail_length:g} in long come through a beam {breadth:g} in wide: shorter nails and "
-            "their rating, or one more ply."
+            f"Hanger nails {place_in_words(rating.nail_length, code)} long come through a beam "
+            f"{place_in_words(breadth, code)} wide: shorter nails and their rating, or one more ply."
         )
     if rating.least_breadth is not None and breadth < rating.least_breadth - 1e-9:
         found.append(
-            f"The rating asks for a beam {rating.least_breadth:g} in wide; this one is {breadth:g} in."
+            f"The rating asks for a beam {place_in_words(rating.least_breadth, code)} wide; this one is "
+            f"{place_in_words(breadth, code)}."
         )
     return found

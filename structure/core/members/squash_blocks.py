@@ -1,7 +1,7 @@
 """Squash blocks: short posts of wood that carry a post's load through a floor cavity to what stands below.
 
 Each block stands by itself, so each carries its share as a post of its own: buckling, end grain, and the
-plate or floor across the grain. US: lbf, inches, psi.
+plate or floor across the grain. US: lbf, inches, psi; Canada: N, mm, MPa.
 """
 
 from __future__ import annotations
@@ -60,6 +60,7 @@ class BlocksResult:
     shares: tuple[Step, ...]
     needed: int
     remarks: tuple[str, ...]
+    code: str = "us"
 
     @property
     def governing(self) -> Check:
@@ -73,9 +74,9 @@ class BlocksResult:
             "governing": self.governing.name,
             "count": self.question.count,
             "needed": self.needed,
-            "share": {step.note: quantity(step.result, "force") for step in self.shares},
-            "area": quantity(self.question.count * self.question.section.area, "area"),
-            "checks": {name: check_data(check) for name, check in self.checks.items()},
+            "share": {step.note: quantity(step.result, "force", self.code) for step in self.shares},
+            "area": quantity(self.question.count * self.question.section.area, "area", self.code),
+            "checks": {name: check_data(check, self.code) for name, check in self.checks.items()},
             "steps": [step.as_data() for step in self.shares],
             "remarks": list(self.remarks),
         }
@@ -116,4 +117,4 @@ def check_blocks(question: BlocksQuestion, editions: Editions) -> BlocksResult:
     remarks = [STANDING]
     if plate is None:
         remarks.append("Crushing of the floor or plate under the blocks was not asked for.")
-    return BlocksResult(question, checks, shares, max(1, needed), tuple(remarks))
+    return BlocksResult(question, checks, shares, max(1, needed), tuple(remarks), editions.code)
