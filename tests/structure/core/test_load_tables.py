@@ -4,20 +4,21 @@ from __future__ import annotations
 
 import pytest
 
-from structure.core.codes.us.load_tables import Choice, dead_loads, live_loads, soils
+from structure.core.codes.load_tables import Choice, dead_loads, live_loads, soils
 
 EVERYTHING = [*live_loads(), *dead_loads(), *soils()]
+CANADIAN = [*live_loads("ca"), *dead_loads("ca")]
 
 
-@pytest.mark.parametrize("choice", EVERYTHING, ids=lambda choice: choice.id)
+@pytest.mark.parametrize("choice", EVERYTHING + CANADIAN, ids=lambda choice: f"{choice.code}-{choice.id}")
 def test_every_value_says_where_it_comes_from(choice: Choice) -> None:
     assert choice.source
     if choice.mark:
         assert choice.mark.startswith(("common practice", "memory"))
-    assert choice.as_data()["value"]["unit"] == "psf"
+    assert choice.as_data()["value"]["unit"] == ("psf" if choice.code == "us" else "kPa")
 
 
-@pytest.mark.parametrize("choices", [live_loads(), dead_loads(), soils()])
+@pytest.mark.parametrize("choices", [live_loads(), dead_loads(), soils(), live_loads("ca"), dead_loads("ca")])
 def test_names_and_ids_are_each_used_once(choices: tuple[Choice, ...]) -> None:
     assert len({choice.id for choice in choices}) == len(choices)
     assert len({choice.name for choice in choices}) == len(choices)
@@ -51,3 +52,26 @@ def test_joists_weigh_what_their_wood_does() -> None:
         found = next(choice for choice in dead_loads() if choice.id == name)
         exact = 1.5 * depth / 144 * 35 / (16 / 12)
         assert exact <= found.value * 144 < exact + 0.1
+
+
+@pytest.mark.parametrize(
+    ("name", "kPa"),
+    [
+        ("rooms", 1.9),  # NBC Table 4.1.5.3.
+        ("roof", 1.0),
+        ("partitions", 0.2),  # NBC 2015 note A-9.15.2.4.(1)
+        ("floor", 0.47),
+        ("wall_veneer", 1.94),
+    ],
+)
+def test_canadian_cells_as_printed(name: str, kPa: float) -> None:
+    found = next(choice for choice in CANADIAN if choice.id == name)
+    assert found.as_data()["value"] == {"value": pytest.approx(kPa), "unit": "kPa"}
+
+
+def test_a_layer_weighs_no_less_in_one_code_than_in_the_other() -> None:
+    same = {"gypsum_1_2": "gypsum_12_7", "hardwood": "hardwood", "asphalt_shingles": "asphalt_shingles"}
+    for american, canadian in same.items():
+        psf = next(c.value * 144 for c in EVERYTHING if c.id == american)
+        kPa = next(c.value * 1000 for c in CANADIAN if c.id == canadian)
+        assert 0 <= kPa - psf * 0.04788 < 0.011
