@@ -31,7 +31,7 @@ FAMILIES = (
     Family("lvl", "LVL", "laminated veneer lumber, stress classes of the industry"),
     Family("glulam", "Glulam", "glued laminated timber, 24F Douglas Fir or Southern Pine"),
     Family("flitch", "Flitch", "steel plates bolted between lumber"),
-    Family("steel_w", "Steel W shape", "wide flange beam"),
+    Family("steel_w", "Steel W", "wide flange beam"),
     Family("steel_c", "Steel channel", "C shape"),
     Family("steel_hss", "Steel tube", "rectangular HSS"),
     Family("psl", "PSL", "parallel strand lumber, by the values of a product in hand", entered=True),

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from structure.beam_picture import beam_picture
+from structure.connection_facts import connection_facts
 from structure.core.statics.model import BeamLine, Load
 from structure.diagrams.footing import PostDrawing, post_detail
 from structure.diagrams.plan_strip import PlanStrip, plan_strip
@@ -77,6 +78,7 @@ def _beam(results: Row, beam: Row) -> dict[str, Any]:
     if clear["asked"] is not None:
         word = "kept" if clear["passes"] else "not kept"
         facts.append(("Headroom asked for", f"{quantity_words(clear['asked'])}: {word}"))
+    facts += connection_facts(held)
     return {
         "mark": "B1",
         "title": beam["section"],
@@ -151,6 +153,7 @@ def _demand(result: Row) -> float:
 
 def _footing(footing: Row) -> dict[str, Any]:
     result = footing["result"]
+    bars = result.get("bars")
     facts = [
         ("Side", quantity_words(result["side"])),
         ("Thickness", quantity_words(result["thickness"])),
@@ -158,9 +161,17 @@ def _footing(footing: Row) -> dict[str, Any]:
         ("Pressure on the soil", quantity_words(result["pressure"])),
         ("Side the soil needs", quantity_words(result["required_side"])),
     ]
+    if bars:
+        ways = f"{bars['along_length']['count']} and {bars['along_width']['count']}"
+        facts += [
+            ("Bars, both ways", f"{ways} {bars['bar']}, {quantity_words(bars['length'])} long"),
+            ("Cover of the bars", quantity_words(bars["cover"])),
+            ("Bars weigh", quantity_words(bars["weight"])),
+        ]
+    kind = "Concrete pad with bars" if bars else "Plain concrete pad"
     return {
         "mark": footing["mark"],
-        "title": f"Plain concrete pad, {quantity_words(result['side'])} square",
+        "title": f"{kind}, {quantity_words(result['side'])} square",
         "passes": result["passes"],
         "facts": facts,
         "checks": checks_of(result),

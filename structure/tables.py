@@ -28,8 +28,7 @@ class CandidateTable(tables.Table):
     weight = tables.Column(verbose_name="Weight, lb/ft", attrs=NUM)
     under = tables.Column(verbose_name="Left under it", orderable=False, attrs=NUM)
     cost = tables.Column(verbose_name="Installed", attrs=NUM)
-    ratio = tables.Column(verbose_name="Used", attrs={"td": {"class": "name"}})
-    governing = tables.Column(verbose_name="Decided by")
+    ratio = tables.Column(verbose_name="Used, by what", attrs={"td": {"class": "bar"}})
     passes = tables.Column(verbose_name="Answer")
     key = tables.Column(verbose_name="", orderable=False)
 
@@ -58,16 +57,14 @@ class CandidateTable(tables.Table):
     def render_weight(self, value: Any) -> str:
         return f"{value:.1f}"
 
-    def render_ratio(self, value: Any) -> SafeString:
+    def render_ratio(self, value: Any, record: Any) -> SafeString:
         return format_html(
             '<meter class="ratio" min="0" max="1.5" low="0.9" high="1" optimum="0.5" value="{}" '
-            'aria-hidden="true"></meter> {}',
+            'aria-hidden="true"></meter> {}<br><small>{}</small>',
             f"{min(value, 1.5):.4f}",
             ratio_words(value),
+            plain(record["governing"]),
         )
-
-    def render_governing(self, value: Any) -> str:
-        return plain(value)
 
     def render_under(self, value: Any) -> str:
         return quantity_short(value)
