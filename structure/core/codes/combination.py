@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Self, TypeVar
 
 from structure.core.clauses import Clause, ClauseRef, Editions
@@ -21,8 +22,7 @@ class Combination:
     @property
     def name(self) -> str:
         """`D+0.75L+0.75S`: a factor of one is left out, except that 1.0L in a strength sum is kept."""
-        strength = any(factor > 1.0 for factor, _ in self.terms)
-        return "+".join(f"{_factor(factor, strength)}{LETTERS[case]}" for factor, case in self.terms)
+        return _name(self.terms)
 
     @property
     def factors(self) -> dict[str, float]:
@@ -46,6 +46,12 @@ def unlike(combinations: Iterable[Held]) -> tuple[Held, ...]:
     for each in combinations:
         held.setdefault(each.terms, each)
     return tuple(held.values())
+
+
+@lru_cache(maxsize=256)
+def _name(terms: tuple[tuple[float, str], ...]) -> str:
+    strength = any(factor > 1.0 for factor, _ in terms)
+    return "+".join(f"{_factor(factor, strength)}{LETTERS[case]}" for factor, case in terms)
 
 
 def _factor(factor: float, strength: bool) -> str:
