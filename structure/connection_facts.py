@@ -49,10 +49,8 @@ def _steel(held: Row) -> Iterator[Fact]:
     bolts = chosen.get("bolts")
     if bolts:
         ends = " and ".join(str(count) for count in dict.fromkeys(bolts["at_supports"]))
-        yield (
-            "Bolts of the flitch",
-            f"{quantity_words(bolts['diameter'])} at most {quantity_words(bolts['spacing'])} apart, {ends} at each end",
-        )
+        size, apart = quantity_words(bolts["diameter"]), quantity_words(bolts["spacing"])
+        yield "Bolts of the flitch", f"{size} at most {apart} apart, {ends} at each end"
 
 
 def _carry(held: Row) -> Iterator[Fact]:

@@ -13,8 +13,10 @@ from estimating.models import Estimate
 from projects.config.demo.scenario import FOLDER
 from projects.models import Company, Job, JobEvent, Permit, PermitNotice, User
 from projects.standing import decision_of, holds_of, verdict_of
+from structure.families import FAMILIES
 from structure.models import DesignRun, Schedule
-from structure.selectors import governing_schedule
+from structure.options_page import options_of
+from structure.selectors import governing_schedule, schedule_differences
 
 pytestmark = [pytest.mark.django_db(transaction=True), pytest.mark.slow]
 
@@ -53,6 +55,25 @@ def test_the_demo_tells_the_whole_job(demo):
     assert run.results["shoring"]["passes"]
     assert "20'-9\"" in said
 
+    # Every family that may be asked for is compared on that wall, each with what decides it.
+    cards = {card.key: card for card in options_of(run, User.objects.get(username="mara")).cards}
+    assert set(cards) == {family.key for family in FAMILIES}
+    for key, card in cards.items():
+        rows = [pick.row for pick in card.picks] or [card.nearest]
+        assert all(row["governing"] and row["ratio"] is not None for row in rows), key
+        assert all(row["cost"] for pick in card.picks for row in [pick.row]), key
+    assert {key for key in cards if cards[key].passing} >= {
+        "lvl",
+        "glulam",
+        "steel_w",
+        "steel_c",
+        "steel_hss",
+        "psl",
+    }
+    for key in ("psl", "lsl"):
+        shown = [pick.row for pick in cards[key].picks] or [cards[key].nearest]
+        assert all("invented for the demo" in row["entered"] for row in shown)
+
     # A partition, decided by a named person on evidence that still stands.
     partition = job("Bedroom partition")
     assert verdict_of(partition).outcome == "nothing found that bears"
@@ -69,6 +90,9 @@ def test_the_demo_tells_the_whole_job(demo):
     parlour = job("Dining room wall")
     assert PermitNotice.objects.get(permit__job=parlour).kind == "lapsing"
     assert Permit.objects.get(job=parlour).status == "issued"
+    rows = {row.source: row for row in Schedule.objects.filter(job=parlour, current=True)}
+    told = schedule_differences(rows["sealed"], rows["preliminary"])
+    assert {(row["mark"], row["what"]) for row in told} >= {("B1", "plies"), ("P1", "plies"), ("F1", "bars")}
     footing = next(reading for reading in holds_of(parlour) if reading.point.name == "footing_inspected")
     assert not footing.open
     assert "failed" in footing.why

@@ -123,7 +123,7 @@ def _size_load(job: Job, actor: User, row: Row) -> None:
 
 
 def _seal_load(job: Job, actor: User, row: Row) -> None:
-    schedule_seal_like(job=job, actor=actor, note=row.get("note", ""))
+    schedule_seal_like(job=job, actor=actor, note=row.get("note", ""), changes=row.get("changes"))
 
 
 def _stage_load(job: Job, actor: User, row: Row) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,7 +12,7 @@ from estimating.services.estimates import estimate_build
 from estimating.services.workbooks import workbook_path, workbook_request
 from projects.models import BackgroundJob, Company, Job, User
 from projects.standing import decision_of
-from structure.marks import Mark
+from structure.marks import Mark, sealed_initial, sealed_mark
 from structure.models import DesignRun, Schedule
 from structure.results import candidates
 from structure.selectors import current_schedules, governing_schedule, latest_run, run_is_stale, section_for
@@ -59,11 +60,16 @@ def _why_not(job: Job) -> str:
     return "not sized: no house section yet"
 
 
-def schedule_seal_like(*, job: Job, actor: User, note: str) -> Schedule:
-    """The sealed design of the demo agrees with the preliminary sizes; they are entered as the sealed ones."""
+def schedule_seal_like(
+    *, job: Job, actor: User, note: str, changes: Mapping[str, Mapping[str, str]] | None = None
+) -> Schedule:
+    """Enter the sealed sizes of the demo: the preliminary ones, and what the drawing changes by mark."""
     preliminary = next(row for row in current_schedules(job) if row.source == Schedule.Source.PRELIMINARY)
+    changed = changes or {}
     permanent = [
-        Mark(mark.mark, mark.kind, mark.title, mark.data)
+        sealed_mark(mark.mark, mark.kind, sealed_initial(mark) | dict(changed[mark.mark]))
+        if mark.mark in changed
+        else Mark(mark.mark, mark.kind, mark.title, mark.data)
         for mark in preliminary.marks.all()
         if mark.kind in ("beam", "post", "footing")
     ]
