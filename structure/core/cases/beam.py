@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from structure.core.cases.beam_fields import NOTCH, SPECIAL, TREATED, refuse_special
+from structure.core.cases.grammars import SPECIES, ByCode
 from structure.core.cases.live_reduction import FIELD as LIVE_REDUCTION
 from structure.core.cases.live_reduction import reduced
 from structure.core.cases.reader import (
@@ -33,13 +34,23 @@ from structure.core.catalogue.stock import FAMILIES
 from structure.core.clauses import Editions
 from structure.core.codes.us import composite
 from structure.core.errors import InputError, OutOfScope
-from structure.core.materials.species import held_species, perpendicular_value
+from structure.core.materials.ca_sawn import perpendicular_strength
+from structure.core.materials.species import perpendicular_value
 from structure.core.members.beam import BeamQuestion, Limits, Support, check_beam
 from structure.core.members.beam_question import Notch
 
 # Families that no catalogue can hold: they work on the values printed for the product in hand.
 _ENTERED = {"psl": composite.MAKERS_VALUES, "lsl": composite.MAKERS_VALUES}
 _LENGTH = Quantity("length", positive=True)
+SPECIES_NAME = ByCode({code: Choice(names) for code, names in SPECIES.items()})
+GRADE_NAME = ByCode(
+    {
+        "us": Choice(("SS", "No.1&Btr", "No.1", "No.2", "No.3", "Stud")),
+        "ca": Choice(("SS", "No.1/No.2", "No.1", "No.2", "No.3", "Stud")),
+    }
+)
+# What each code calls the value that is crushed.
+ACROSS = {"us": "Fc_perp", "ca": "fcp"}
 _BRACING = OneOf(Choice(("continuous", "ends")), _LENGTH)
 
 
@@ -69,7 +80,7 @@ def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
             wet=given["wet"],
             deflection=Limits(**given["deflection"]),
             bearing=None if bearing is None else tuple(bearing) if isinstance(bearing, list) else (bearing,),
-            support=_support(given["support"]),
+            support=_support(given["support"], editions.code),
             shear_at=given["shear_at"],
             treated=given["treated"],
             notch=None if given["notch"] is None else Notch(**given["notch"]),
@@ -90,17 +101,22 @@ def _with(data: dict[str, Any], said: dict[str, Any]) -> dict[str, Any]:
     return data | {"live_reduction": said["live_reduction"], "remarks": remarks}
 
 
-def _support(record: dict[str, Any] | None) -> Support | None:
+def _support(record: dict[str, Any] | None, code: str) -> Support | None:
     if record is None:
         return None
-    if (record["species"] is None) == (record["Fc_perp"] is None):
+    name = ACROSS[code]
+    if (record["species"] is None) == (record[name] is None):
         read = None if record["species"] is None else "both"
         raise InputError(
-            "support.species", read, "the species of the wood it bears on, or Fc_perp in its place"
+            "support.species", read, f"the species of the wood it bears on, or {name} in its place"
         )
     if record["species"] is not None:
-        return Support(perpendicular_value(record["species"]), record["species"])
-    return Support(record["Fc_perp"], "as entered")
+        return Support(_perpendicular(record["species"], code), record["species"])
+    return Support(record[name], "as entered")
+
+
+def _perpendicular(species: str, code: str) -> float:
+    return perpendicular_strength(species)[0] if code == "ca" else perpendicular_value(species)
 
 
 def read_search(record: dict[str, Any], editions: Editions) -> Search:
@@ -158,8 +174,9 @@ KIND = Kind(
             "support",
             Record(
                 (
-                    Field("species", Choice(held_species()), doc="of the wood plate under the beam"),
-                    Field("Fc_perp", Quantity("stress", positive=True), doc="in place of a species"),
+                    Field("species", SPECIES_NAME, doc="of the wood plate under the beam"),
+                    Field("Fc_perp", Quantity("stress", positive=True), doc="us, in place of a species"),
+                    Field("fcp", Quantity("stress", positive=True), doc="ca, in place of a species"),
                 )
             ),
             doc="what the beam bears on, for crushing; needs bearing",
@@ -178,14 +195,19 @@ KIND = Kind(
                         "families",
                         ListOf(Choice((*FAMILIES, *_ENTERED)), max=8),
                         default=["sawn", "lvl"],
+                        defaults={"ca": ["sawn"]},
                     ),
                     Field(
-                        "species", ListOf(Choice(held_species()), min=1), default=["SPF", "DF-L", "HF", "SP"]
+                        "species",
+                        ListOf(SPECIES_NAME, min=1),
+                        default=["SPF", "DF-L", "HF", "SP"],
+                        defaults={"ca": ["SPF", "DF-L", "HF"]},
                     ),
                     Field(
                         "grades",
-                        ListOf(Choice(("SS", "No.1&Btr", "No.1", "No.2", "No.3", "Stud")), min=1),
+                        ListOf(GRADE_NAME, min=1),
                         default=["No.2"],
+                        defaults={"ca": ["No.1/No.2"]},
                         doc="of sawn lumber",
                     ),
                     Field("lvl_grades", ListOf(Text(40), min=1), doc="stress classes; default all held"),
@@ -204,7 +226,7 @@ KIND = Kind(
             doc="in place of a section: every stock size is tried",
         ),
     ),
-    solve={"us": solve},
+    solve={"us": solve, "ca": solve},
     results=(
         Result("passes", "", "every check; a ratio of exactly 1 passes"),
         Result("governing", "", "name of the check with the largest ratio"),
@@ -219,7 +241,14 @@ KIND = Kind(
         Result("moment.min", "moment", "signed"),
         Result("shear.max", "force"),
         Result("checks.<bending|shear|bearing|support_bearing|notch_bending>.demand", "stress"),
-        Result("checks.notch.demand", "force", "shear at the notch"),
+        Result("checks.<bending>.demand", "moment", "of wood under code ca; shear and bearing are forces"),
+        Result("checks.bearing_near_support.demand", "force", "code ca: loads within the depth of a support"),
+        Result(
+            "checks.deflection_permanent.demand",
+            "length",
+            "code ca: what stays, where it is the greater part",
+        ),
+        Result("checks.<notch|notch_fracture>.demand", "force", "shear at the notch"),
         Result("checks.<bending>.demand", "moment", "of steel; shear and web checks are forces"),
         Result("checks.<shear|web_yielding|web_crippling>.demand", "force", "of steel"),
         Result("checks.<deflection_live|deflection_total>.demand", "length"),
@@ -227,6 +256,7 @@ KIND = Kind(
         Result("bearing.<n>.required", "length", "length that each support needs"),
         Result("adjusted.<Fb|Fv|Fc_perp|E|Emin|Fy>", "stress", "of the governing bending combination"),
         Result("factors.<CD|CM|CL|CF|CV|Cr|Ci>", "", "of the governing bending combination"),
+        Result("factors.<KD|KH|KSb|KT|KZb|KZbg|KL>", "", "likewise under code ca"),
         Result("checks.plate_bending.demand", "moment", "of a flitch beam; `bending` is its wood"),
         Result("checks.<bolts|support_bolts>.demand", "force", "of a flitch beam whose bolts are given"),
         Result("sharing.<steel|wood>", "", "parts of every load in a flitch beam"),

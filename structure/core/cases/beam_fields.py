@@ -30,16 +30,25 @@ NOTCH = Field(
 )
 
 _HOUSE = Clause(COMMON_PRACTICE.document, "loads of a house")
-# What may stand on a beam that no preliminary size covers: the clause, and why.
+# What may stand on a beam that no preliminary size covers: the clause by code, and why.
 _REFUSED = {
-    "braced_wall": (Clause("IRC", "R602.10"), "a braced wall above: its ends press and lift in wind"),
-    "shear_wall": (Clause("ASCE 7", "2.4.1"), "a shear wall above: its ends press and lift in wind"),
-    "masonry": (Clause("IRC", "R703.8.2"), "masonry above: wood carries it only by an engineer's design"),
-    "hot_tub": (_HOUSE, "a hot tub above: a heavy load on a small place"),
-    "water_tank": (_HOUSE, "a water tank above: a heavy load on a small place"),
-    "aquarium": (_HOUSE, "a large aquarium above: a heavy load on a small place"),
-    "vehicle": (_HOUSE, "vehicles above: wheel loads"),
-    "machinery": (_HOUSE, "machinery above: it shakes what it stands on"),
+    "braced_wall": (
+        {"us": Clause("IRC", "R602.10"), "ca": Clause("NBC", "9.23.13.")},
+        "a braced wall above: its ends press and lift in wind",
+    ),
+    "shear_wall": (
+        {"us": Clause("ASCE 7", "2.4.1"), "ca": Clause("NBC", "4.1.3.2.")},
+        "a shear wall above: its ends press and lift in wind",
+    ),
+    "masonry": (
+        {"us": Clause("IRC", "R703.8.2"), "ca": Clause("NBC", "9.20.5.1.")},
+        "masonry above: wood carries it only by an engineer's design",
+    ),
+    "hot_tub": ({}, "a hot tub above: a heavy load on a small place"),
+    "water_tank": ({}, "a water tank above: a heavy load on a small place"),
+    "aquarium": ({}, "a large aquarium above: a heavy load on a small place"),
+    "vehicle": ({}, "vehicles above: wheel loads"),
+    "machinery": ({}, "machinery above: it shakes what it stands on"),
 }
 SPECIAL = Field(
     "special",
@@ -52,5 +61,5 @@ SPECIAL = Field(
 def refuse_special(special: Sequence[str], editions: Editions) -> None:
     """Raise OutOfScope for the first thing on the beam that a preliminary size does not cover."""
     for name in special:
-        clause, reason = _REFUSED[name]
-        raise OutOfScope(clause.at(editions), f"{reason}; ask the engineer")
+        clauses, reason = _REFUSED[name]
+        raise OutOfScope(clauses.get(editions.code, _HOUSE).at(editions), f"{reason}; ask the engineer")

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from structure.core.cases.types import Choice, Field, Integer, Number, OneOf, Quantity, Record
-from structure.core.clauses import Editions
+from structure.core.clauses import Clause, Editions
 from structure.core.codes.us import live_reduction as asce
 from structure.core.errors import InputError, OutOfScope
 from structure.core.statics.model import BeamLine, Load
@@ -42,6 +42,10 @@ def reduced(
     """
     if isinstance(record, str):
         return tuple(loads), {}
+    if editions.code == "ca":
+        raise OutOfScope(
+            Clause("NBC", "4.1.5.8.").at(editions), "live load by area is not covered: it stays whole"
+        )
     area, carried = _areas(record, line)
     live = [load for load in loads if load.case == "live"]
     _refuse(record, sum(load.total for load in live) / carried * 144.0, editions)
