@@ -75,7 +75,8 @@ class Quantity:
             raise InputError(path, value, self.accepted())
         if (self.non_negative and read < 0) or abs(read) > LARGEST:
             raise InputError(path, value, self.accepted())
-        return read
+        # Less than a millionth is none: an overhang of that length would be divided by.
+        return 0.0 if self.non_negative and read < SMALLEST_POSITIVE else read
 
     def fits(self, value: Any) -> bool:
         return isinstance(value, str)

@@ -295,3 +295,26 @@ def test_a_grade_named_by_both_of_its_numbers() -> None:
 def test_uplift_is_not_lost_in_a_sum() -> None:
     with pytest.raises(OutOfScope, match="a live load that pulls up"):
         read_post_loads([{"case": "live", "value": 5000.0}, {"case": "live", "value": -4000.0}])
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+@pytest.mark.parametrize("written", ["1e-320 in", "1e-7 in", "0 in"])
+def test_an_overhang_of_less_than_a_millionth_is_none(side: str, written: str) -> None:
+    case: dict[str, Any] = {
+        "kind": "beam",
+        "code": "us",
+        "given": {
+            "spans": ["8 ft", "7 ft"],
+            "loads": [{"case": "live", "shape": "uniform", "value": "200 lbf/ft"}],
+            "section": {
+                "family": "sawn",
+                "species": "SPF",
+                "grade": "No.2",
+                "width": "3.5 in",
+                "depth": "9.25 in",
+            },
+        },
+    }
+    without = run_case(case)
+    case["given"]["overhang"] = {side: written}
+    assert run_case(case)["ratio"] == without["ratio"]
