@@ -1,7 +1,7 @@
 """A pad, strip or thickened slab that is there, under a new post: pressure before and after, checks as plain.
 
 Nothing here approves an old footing: what comes out is a reckoning and the questions that the engineer
-has to answer. lbf, inches, psi.
+has to answer. In the units of its code.
 """
 
 from __future__ import annotations
@@ -11,13 +11,14 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from structure.core.clauses import Editions
-from structure.core.codes.us import concrete, concrete_pad, existing, irc
-from structure.core.codes.us.combinations import LETTERS
+from structure.core.codes.combination import LETTERS
+from structure.core.codes.pads import pad_rules
+from structure.core.codes.us import concrete_pad, existing
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.checkdata import check_data, worst
 from structure.core.members.existing_questions import questions
 from structure.core.members.footing import pressures
-from structure.core.members.footing_checks import made, plain_checks
+from structure.core.members.footing_codes import CHECKS
 from structure.core.members.footing_pad import Base, Force, Pad
 from structure.core.members.footing_question import (
     concrete_scope,
@@ -26,9 +27,8 @@ from structure.core.members.footing_question import (
     worst_factored,
     worst_service,
 )
-from structure.core.members.footing_statics import frustum
 from structure.core.trace import Check, Step
-from structure.core.units import quantity
+from structure.core.units import place_in_words, quantity
 
 _SPREAD = (
     "The post load is taken to spread at 45 degrees through wall and footing along the strip (common "
@@ -61,7 +61,7 @@ class Found:
 class ExistingQuestion:
     """Loads of the new post by case, and what the footing carries already: `points` on a pad, `line` on a strip.
 
-    [lbf], [lbf/in], soil and f'c [psi], density [lbf/in**3]. An f'c of None was never tested.
+    `tested`: f'c comes from a core or a paper.
     """
 
     loads: Mapping[str, float]
@@ -103,24 +103,25 @@ class ExistingResult:
     def as_data(self) -> dict[str, Any]:
         """The result of the `existing_pad` kind."""
         pad, at = self.pad, self.editions
+        code = at.code
         before = self.before or Force("", 0.0)
         return {
             "passes": self.passes,
             "governing": self.governing.name,
             "ratio": self.governing.ratio,
             "kind": self.question.found.kind,
-            "length": quantity(pad.length, "length"),
-            "width": quantity(pad.width, "length"),
-            "thickness": quantity(pad.thickness, "length"),
+            "length": quantity(pad.length, "length", code),
+            "width": quantity(pad.width, "length", code),
+            "thickness": quantity(pad.thickness, "length", code),
             "pressures": {
                 "before": pressures(_on_the_middle(pad), before, at),
                 "after": pressures(pad, self.after, at),
             },
             "load": {
-                "before": quantity(before.value, "force"),
-                "after": quantity(self.after.value, "force"),
+                "before": quantity(before.value, "force", code),
+                "after": quantity(self.after.value, "force", code),
             },
-            "checks": {check.name: check_data(check) for check in self.checks},
+            "checks": {check.name: check_data(check, code) for check in self.checks},
             "steps": [step.as_data() for step in self.steps],
             "questions": list(self.asked),
             "remarks": [
@@ -131,7 +132,8 @@ class ExistingResult:
 
 
 def check_existing(question: ExistingQuestion, editions: Editions) -> ExistingResult:
-    """The footing with the new post on it, by ACI 318-19 chapter 14 as plain concrete and IRC R403.1.1.
+    """The footing with the new post on it, as plain concrete: ACI 318-19 chapter 14 and IRC R403.1.1, or
+    CSA A23.3:19 clause 22 and NBC 9.15.3.
 
     Raises OutOfScope for a slab without a footing, a footing of unknown size, a masonry wall, and for soil,
     concrete and loads that the rules do not cover; InputError for sizes that cannot be.
@@ -156,10 +158,10 @@ def check_existing(question: ExistingQuestion, editions: Editions) -> ExistingRe
     _fits(question, pad, editions)
     held, more = _already(question, length, editions)
     total = {case: question.loads.get(case, 0.0) + held.get(case, 0.0) for case in LETTERS}
-    after, factored = worst_service(total, editions), worst_factored(total)
+    after, factored = worst_service(total, editions), worst_factored(total, editions)
     before = worst_service(held, editions) if any(held.values()) else None
     worst_service(question.loads, editions)  # a new post without a load is a slip of the pen
-    checks = list(plain_checks(pad, after, factored, editions))
+    checks = list(CHECKS[editions.code].plain(pad, after, factored, editions))
     if found.wall_height:
         place = next(n for n, each in enumerate(checks) if each.name == "bearing")
         checks[place] = _on_the_wall(question, pad, editions)
@@ -170,7 +172,7 @@ def check_existing(question: ExistingQuestion, editions: Editions) -> ExistingRe
         before,
         after,
         (*steps, *more),
-        questions(question, tuple(checks)),
+        questions(question, tuple(checks), editions.code),
         editions,
     )
 
@@ -181,7 +183,8 @@ def _on_the_middle(pad: Pad) -> Pad:
 
 
 def _known(found: Found, editions: Editions) -> tuple[float, float]:
-    clause = irc.FOOTING_SIZE.at(editions)
+    rules = pad_rules(editions)
+    clause = rules.clauses.sizes.at(editions)
     if found.kind == "slab":
         raise OutOfScope(
             clause,
@@ -189,7 +192,7 @@ def _known(found: Found, editions: Editions) -> tuple[float, float]:
         )
     if found.masonry:
         raise OutOfScope(
-            irc.ENGINEERED_DESIGN.at(editions),
+            rules.clauses.engineered.at(editions),
             "a post load does not spread through a masonry wall by rule: engineered design",
         )
     missing = [name for name in ("width", "thickness") if getattr(found, name) is None]
@@ -201,8 +204,12 @@ def _known(found: Found, editions: Editions) -> tuple[float, float]:
             f"the {' and '.join(missing)} of the footing is not known: open it up and measure; "
             "a footing of unknown size is not reckoned with",
         )
-    if found.thickness <= concrete.SOIL_FACE_LOSS:
-        raise InputError("pad.thickness", f"{found.thickness:g} in", "a thickness of more than 2 in")
+    if found.thickness <= rules.face_loss:
+        raise InputError(
+            "pad.thickness",
+            place_in_words(found.thickness, editions.code),
+            f"a thickness of more than {place_in_words(rules.face_loss, editions.code)}",
+        )
     return found.width, found.thickness
 
 
@@ -228,19 +235,23 @@ def _effective(
 
 
 def _fits(question: ExistingQuestion, pad: Pad, editions: Editions) -> None:
-    base = pad.base
+    base, code = pad.base, editions.code
+
+    def said(length: float) -> str:
+        return place_in_words(length, code)
+
     if base.width >= pad.width or base.length > pad.length:
         raise InputError(
-            "pad.width", f"{pad.width:g} in", f"a footing wider than the {base.width:g} in that stands on it"
+            "pad.width", said(pad.width), f"a footing wider than the {said(base.width)} that stands on it"
         )
     if question.found.wall_height and question.base.width > question.found.wall_thickness:
         raise InputError(
             "pad.wall.thickness",
-            f"{question.found.wall_thickness:g} in",
-            f"a wall as thick as the {question.base.width:g} in of the post or plate on it",
+            said(question.found.wall_thickness),
+            f"a wall as thick as the {said(question.base.width)} of the post or plate on it",
         )
     if question.base.column > min(question.base.length, question.base.width):
-        raise InputError("post.column", f"{question.base.column:g} in", "a post no wider than its plate")
+        raise InputError("post.column", said(question.base.column), "a post no wider than its plate")
     k = concrete_pad.kern_ratio(pad.off_length, pad.off_width, pad.length, pad.width)
     if k > 1:
         raise outside_the_kern(editions)
@@ -272,19 +283,8 @@ def _on_the_wall(question: ExistingQuestion, pad: Pad, editions: Editions) -> Ch
         question.net,
         question.base,
     )
-    factored = worst_factored(question.loads)
-    steps = frustum(top, editions)
-    phi = concrete_pad.design_bearing.step(editions, phi=concrete.PHI_PLAIN, B_n=steps[-1].result)
-    return made(
-        "bearing",
-        factored.value,
-        phi.result,
-        "force",
-        factored.combination,
-        steps[-1].clause,
-        (*steps, phi),
-        "post on the top of the wall",
-    )
+    factored = worst_factored(question.loads, editions)
+    return CHECKS[editions.code].bearing(top, factored, editions, "post on the top of the wall")
 
 
 def _model(question: ExistingQuestion) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from structure.core.trace import Check
+from structure.core.units import in_words
 
 if TYPE_CHECKING:
     from structure.core.members.existing_pad import ExistingQuestion
@@ -13,7 +14,7 @@ _FIRST = "Does the existing footing carry the new post as it is, or does it get 
 _BARS = "It is reckoned as plain concrete. Are there bars in it that should count?"
 
 
-def questions(question: ExistingQuestion, checks: tuple[Check, ...]) -> tuple[str, ...]:
+def questions(question: ExistingQuestion, checks: tuple[Check, ...], code: str) -> tuple[str, ...]:
     """The questions in the order in which somebody on site can settle them."""
     found = question.found
     asked = [_FIRST]
@@ -23,9 +24,8 @@ def questions(question: ExistingQuestion, checks: tuple[Check, ...]) -> tuple[st
     if not found.measured:
         asked.append("Its sizes are assumed and not measured. Who opens it up, and where?")
     if not question.tested:
-        asked.append(
-            f"The strength of {question.f_c:,.0f} psi is assumed. Is a core or a rebound test wanted?"
-        )
+        strength = in_words(question.f_c, "stress", code)
+        asked.append(f"The strength of {strength} is assumed. Is a core or a rebound test wanted?")
     if not question.points and not question.line:
         asked.append("What it carries already was not given and counts as nothing. What stands on it?")
     if question.soil_from is None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from structure.core.clauses import Editions
+from structure.core.codes.pads import pad_rules
 from structure.core.codes.us import concrete_reinforced as code
 from structure.core.members.footing_pad import SAME, Mat, Pad
 from structure.core.trace import Step
@@ -17,7 +18,7 @@ LEAST_BARS = 2
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """The bars of one way: how many, over what width, spacing in the band and outside of it [in].
+    """The bars of one way: how many, over what width, spacing in the band and outside of it.
 
     `in_band` is less than `count` only for the short bars of a rectangular pad.
     """
@@ -39,15 +40,16 @@ class Layout:
     def widest(self) -> float:
         return self.spacing if self.outside is None else max(self.spacing, self.outside)
 
-    def as_data(self) -> dict[str, Any]:
+    def as_data(self, code: str = "us") -> dict[str, Any]:
         """One way of the `bars` of a result."""
+        outside = self.outside
         return {
             "count": self.count,
-            "spacing": quantity(self.spacing, "length"),
-            "length": quantity(self.length, "length"),
+            "spacing": quantity(self.spacing, "length", code),
+            "length": quantity(self.length, "length", code),
             "in_band": self.in_band,
-            "band": quantity(self.band, "length"),
-            "spacing_outside": None if self.outside is None else quantity(self.outside, "length"),
+            "band": quantity(self.band, "length", code),
+            "spacing_outside": None if outside is None else quantity(outside, "length", code),
         }
 
 
@@ -61,32 +63,36 @@ def layouts(pad: Pad, mat: Mat, editions: Editions) -> tuple[Layout, Layout]:
 
 def _way(name: str, count: int, side: float, across: float, mat: Mat, editions: Editions) -> Layout:
     """Bars of length `side` spread over `across`; the short ones crowd into a band under the post."""
-    at, d_b = editions, mat.bar.diameter
-    length = code.bar_length.step(at, b=side, cover=mat.cover)
+    at, d_b, clauses = editions, mat.bar.diameter, pad_rules(editions).clauses
+    spacing = code.bar_spacing.under(clauses.spacing)
+    length = code.bar_length.under(clauses.cover).step(at, b=side, cover=mat.cover)
     if across <= side * (1 + SAME):
-        s = code.bar_spacing.step(at, b=across, cover=mat.cover, d_b=d_b, n=float(count))
+        s = spacing.step(at, b=across, cover=mat.cover, d_b=d_b, n=float(count))
         return Layout(name, count, count, across, s.result, None, length.result, (s,))
-    share = code.band_share.step(at, L=across, W=side)
+    share = code.band_share.under(clauses.band).step(at, L=across, W=side)
     # Bars are whole and lie alike on both sides of the band.
     inside = math.ceil(share.result * count * (1 - SAME))
     inside += (count - inside) % 2
     # In a pad that is nearly square the covers at both ends leave less than the band.
     room = min(side, across - 2 * mat.cover - d_b)
-    band = code.bar_spacing.step(at, b=room, cover=0.0, d_b=0.0, n=float(max(inside, 2)), note="in the band")
+    band = spacing.step(at, b=room, cover=0.0, d_b=0.0, n=float(max(inside, 2)), note="in the band")
     outer = (count - inside) // 2
     steps = (share, band)
     if not outer:
         # Nothing beyond the band: the pad beyond it is one wide gap.
         gap = (across - side) / 2 - mat.cover
         return Layout(name, count, inside, side, band.result, max(gap, band.result), length.result, steps)
-    out = code.outer_spacing.step(at, L=across, W=side, cover=mat.cover, d_b=d_b, n=float(outer))
+    out = code.outer_spacing.under(clauses.band).step(
+        at, L=across, W=side, cover=mat.cover, d_b=d_b, n=float(outer)
+    )
     return Layout(name, count, inside, side, band.result, out.result, length.result, (*steps, out))
 
 
 def bars_data(pad: Pad, mat: Mat, editions: Editions) -> dict[str, Any]:
     """The `bars` of a result: what is cut and tied, no laps and no waste."""
     along, across = layouts(pad, mat, editions)
-    weight = code.bar_weight.step(
+    shown = editions.code
+    weight = code.bar_weight.under(pad_rules(editions).clauses.cover).step(
         editions,
         n_1=float(along.count),
         l_1=along.length,
@@ -98,12 +104,12 @@ def bars_data(pad: Pad, mat: Mat, editions: Editions) -> dict[str, Any]:
         "bar": mat.bar.name,
         "count": along.count,
         "total": along.count + across.count,
-        "spacing": quantity(along.spacing, "length"),
-        "length": quantity(along.length, "length"),
-        "along_length": along.as_data(),
-        "along_width": across.as_data(),
-        "cover": quantity(mat.cover, "length"),
-        "fy": quantity(mat.f_y, "stress"),
-        "weight": quantity(weight.result, "force"),
+        "spacing": quantity(along.spacing, "length", shown),
+        "length": quantity(along.length, "length", shown),
+        "along_length": along.as_data(shown),
+        "along_width": across.as_data(shown),
+        "cover": quantity(mat.cover, "length", shown),
+        "fy": quantity(mat.f_y, "stress", shown),
+        "weight": quantity(weight.result, "force", shown),
         "steps": [*(s.as_data() for s in (*along.steps, *across.steps)), weight.as_data()],
     }

@@ -1,10 +1,11 @@
-"""Checks of a pad of known size: soil, plain concrete, and the sizes the IRC asks for."""
+"""Checks of a pad of known size: soil under every code; plain concrete and sizes under ACI 318 and the IRC."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
 from structure.core.clauses import ClauseRef, Editions
+from structure.core.codes.pads import pad_rules
 from structure.core.codes.us import concrete, concrete_pad, irc, soil
 from structure.core.members.footing_pad import SAME, Force, Pad
 from structure.core.members.footing_statics import Demand, Statics, frustum
@@ -33,18 +34,21 @@ def kern(pad: Pad, editions: Editions) -> Step:
 
 def soil_steps(pad: Pad, service: Force, editions: Editions) -> tuple[Step, ...]:
     """Net pressure at the worst corner, then gross: the last step is what a gross soil value is held against."""
-    q = soil.post_pressure.step(editions, P=service.value, L=pad.length, W=pad.width)
+    base = pad_rules(editions).clauses.base_area
+    q = soil.post_pressure.under(base).step(editions, P=service.value, L=pad.length, W=pad.width)
     steps = [q]
     if pad.off_middle:
         k = kern(pad, editions)
-        steps += [k, soil.edge_pressure.step(editions, q=q.result, k=k.result)]
-    gross = soil.gross_pressure.step(editions, q=steps[-1].result, gamma=pad.density, t=pad.thickness)
+        steps += [k, soil.edge_pressure.under(base).step(editions, q=q.result, k=k.result)]
+    gross = soil.gross_pressure.under(base).step(
+        editions, q=steps[-1].result, gamma=pad.density, t=pad.thickness
+    )
     return (*steps, gross)
 
 
 def soil_check(pad: Pad, service: Force, editions: Editions) -> Check:
-    """Soil pressure at service load. ACI 318-19 13.3.1.1; plain pads 14.3.2.2."""
-    steps = soil_steps(pad, service, editions)
+    """Soil pressure at service load. ACI 318-19 13.3.1.1, plain pads 14.3.2.2; CSA A23.3:19 15.2."""
+    steps, clauses = soil_steps(pad, service, editions), pad_rules(editions).clauses
     if pad.net:
         steps = steps[:-1]
     return made(
@@ -53,7 +57,7 @@ def soil_check(pad: Pad, service: Force, editions: Editions) -> Check:
         pad.soil,
         "pressure",
         service.combination,
-        (soil.PLAIN_BASE_AREA if pad.bars is None else soil.BASE_AREA).at(editions),
+        (clauses.plain_base_area if pad.bars is None else clauses.base_area).at(editions),
         steps,
         "net: pad weight left out" if pad.net else "gross: pad weight counted",
     )
@@ -120,11 +124,7 @@ class _Plain:
         return worst_way(self.statics, self.statics.moment, check)
 
     def bearing(self) -> Check:
-        steps = frustum(self.pad, self.editions)
-        phi = concrete_pad.design_bearing.step(self.editions, phi=concrete.PHI_PLAIN, B_n=steps[-1].result)
-        return self._check(
-            "bearing", self.factored.value, phi.result, "force", steps[-1].clause, (*steps, phi)
-        )
+        return plain_bearing(self.pad, self.factored, self.editions)
 
     def _check(
         self,
@@ -137,6 +137,29 @@ class _Plain:
         note: str = "",
     ) -> Check:
         return made(name, demand, capacity, dimension, self.factored.combination, clause, steps, note)
+
+
+def nominal_bearing(pad: Pad, editions: Editions) -> tuple[Step, Step, Step, Step]:
+    """The frustum under the post and its nominal strength. ACI 318-19 Table 14.5.6.1, as Table 22.8.3.2."""
+    A_1, x, A_2 = frustum(pad, editions)
+    B_n = concrete.bearing_strength.step(editions, f_c=pad.f_c, A_1=A_1.result, A_2=A_2.result)
+    return A_1, x, A_2, B_n
+
+
+def plain_bearing(pad: Pad, factored: Force, editions: Editions, note: str = "") -> Check:
+    """Post or plate on plain concrete. ACI 318-19 14.5.6.1."""
+    steps = nominal_bearing(pad, editions)
+    phi = concrete_pad.design_bearing.step(editions, phi=concrete.PHI_PLAIN, B_n=steps[-1].result)
+    return made(
+        "bearing",
+        factored.value,
+        phi.result,
+        "force",
+        factored.combination,
+        steps[-1].clause,
+        (*steps, phi),
+        note,
+    )
 
 
 def no_punching(force: float) -> str:

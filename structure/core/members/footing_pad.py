@@ -1,24 +1,25 @@
-"""What a pad is: sides, thickness, concrete, bars, what stands on it and where. lbf, inches, psi."""
+"""What a pad is: sides, thickness, concrete, bars, what stands on it and where. In the units of its code."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from structure.core.clauses import Editions
+from structure.core.clauses import US_DEFAULT, Editions
+from structure.core.codes.pads import pad_rules
 from structure.core.codes.us import concrete_pad
 from structure.core.errors import InputError
 from structure.core.trace import Step
 from structure.data.loader import table
 
-BARS = "us/rebar"
 # Sums of decimal sizes miss each other by rounding; within this they are the same number.
 SAME = 1e-9
+NEWTONS = 9.80665  # weight of a kilogram
 
 
 @dataclass(frozen=True, slots=True)
 class Base:
-    """What stands on the pad: a post, or a plate with the side of the post on it [in].
+    """What stands on the pad: a post, or a plate with the side of the post on it.
 
     `length` lies along the pad's length. The critical sections of a post are at its face; those of a steel
     plate halfway between the post's face and the plate's edge. A plate whose post is unknown counts as one
@@ -33,7 +34,7 @@ class Base:
 
 @dataclass(frozen=True, slots=True)
 class Bar:
-    """One size of deformed bar: diameter [in], area [in**2], weight [lbf/in]."""
+    """One size of deformed bar: diameter, area, weight per length."""
 
     name: str
     diameter: float
@@ -41,24 +42,25 @@ class Bar:
     weight: float
 
 
-def bar_sizes() -> tuple[str, ...]:
-    """The names of the bars that the table holds, smallest first."""
-    return tuple(table(BARS).content["bars"])
+def bar_sizes(editions: Editions = US_DEFAULT) -> tuple[str, ...]:
+    """The names of the bars that the table of that code holds, smallest first."""
+    return tuple(table(pad_rules(editions).bars_table).content["bars"])
 
 
-def find_bar(name: str) -> Bar:
-    """The bar of that name, such as #4. Raises InputError naming `reinforcement.bar`."""
-    held = table(BARS).content["bars"].get(name)
+def find_bar(name: str, editions: Editions = US_DEFAULT) -> Bar:
+    """The bar of that name, such as #4 or 15M. Raises InputError naming `reinforcement.bar`."""
+    held = table(pad_rules(editions).bars_table).content["bars"].get(name)
     if held is None:
-        raise InputError("reinforcement.bar", name, f"one of {', '.join(bar_sizes())}")
-    return Bar(name, held["diameter"], held["area"], held["weight"] / 12.0)
+        raise InputError("reinforcement.bar", name, f"one of {', '.join(bar_sizes(editions))}")
+    weight = held["weight"] / 12.0 if "weight" in held else held["mass"] * NEWTONS / 1000.0
+    return Bar(name, held["diameter"], held["area"], weight)
 
 
 @dataclass(frozen=True, slots=True)
 class Mat:
     """Straight bars both ways near the bottom: how many run along the length and along the width.
 
-    f_y [psi], clear cover below and at the ends [in].
+    f_y, clear cover below and at the ends.
     """
 
     bar: Bar
@@ -70,9 +72,9 @@ class Mat:
 
 @dataclass(frozen=True, slots=True)
 class Pad:
-    """A pad: sides and thickness [in], f'c [psi], density [lbf/in**3], allowable soil pressure [psi].
+    """A pad: sides and thickness, f'c, density as weight, allowable soil pressure.
 
-    `off_length` and `off_width`: how far the post stands off the middle each way [in]. Without bars it is
+    `off_length` and `off_width`: how far the post stands off the middle each way. Without bars it is
     plain concrete.
     """
 
@@ -104,7 +106,7 @@ class Pad:
 
 @dataclass(frozen=True, slots=True)
 class Force:
-    """The load of the combination that governs [lbf]."""
+    """The load of the combination that governs."""
 
     combination: str
     value: float
@@ -112,7 +114,7 @@ class Force:
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """One way across the pad: its side that way and across, critical widths, post off the middle [in].
+    """One way across the pad: its side that way and across, critical widths, post off the middle.
 
     `bars`: how many run this way; `sign` tells the two edges apart: 1 is the one the post stands towards.
     """
@@ -128,7 +130,7 @@ class Way:
 
     @property
     def towards(self) -> float:
-        """How far the post stands off the middle towards the edge that is looked at [in]."""
+        """How far the post stands off the middle towards the edge that is looked at."""
         return self.sign * self.off
 
 
@@ -147,11 +149,13 @@ def ways(pad: Pad, c_1: float, c_2: float) -> Iterator[Way]:
 def critical_widths(
     base: Base, editions: Editions
 ) -> tuple[tuple[float, Step | None], tuple[float, Step | None]]:
-    """Width between critical sections both ways [in], with its step where it is a plate."""
+    """Width between critical sections both ways, with its step where it is a plate."""
     if not base.plate:
         return (base.length, None), (base.width, None)
     along, across = (
-        concrete_pad.plate_section.step(editions, c_post=base.column, c_plate=side)
+        concrete_pad.plate_section.under(pad_rules(editions).clauses.critical_section).step(
+            editions, c_post=base.column, c_plate=side
+        )
         for side in (base.length, base.width)
     )
     return (along.result, along), (across.result, across)

@@ -10,12 +10,13 @@ from structure.core.members.footing_checks import (
     common_sizes,
     made,
     no_punching,
+    nominal_bearing,
     shear_note,
     soil_check,
     worst_way,
 )
 from structure.core.members.footing_pad import Force, Mat, Pad, Way
-from structure.core.members.footing_statics import Demand, Punching, Statics, frustum
+from structure.core.members.footing_statics import Demand, Punching, Statics
 from structure.core.trace import Check, Step
 
 
@@ -141,7 +142,7 @@ class _Reinforced:
         return max(checks, key=lambda each: each.ratio)
 
     def bearing(self) -> Check:
-        steps = frustum(self.pad, self.editions)
+        steps = nominal_bearing(self.pad, self.editions)
         phi = concrete_pad.design_bearing.step(self.editions, phi=code.PHI_BEARING, B_n=steps[-1].result)
         clause = code.BEARING.at(self.editions)
         return self._check("bearing", self.factored.value, phi.result, "force", clause, (*steps, phi))

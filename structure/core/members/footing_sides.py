@@ -1,4 +1,4 @@
-"""The sides of a pad from what the soil may carry. lbf, in, psi."""
+"""The sides of a pad from what the soil may carry. In the units of its code."""
 
 from __future__ import annotations
 
@@ -6,19 +6,18 @@ import math
 from dataclasses import dataclass
 
 from structure.core.clauses import Editions
-from structure.core.codes.us import concrete, concrete_pad, irc, soil
-from structure.core.codes.us import concrete_reinforced as bars
+from structure.core.codes.pads import PadRules, pad_rules
+from structure.core.codes.us import concrete_pad, soil
 from structure.core.members.footing_pad import SAME, Force
 from structure.core.members.footing_question import FootingQuestion
 from structure.core.trace import Step
 
-MOST_SIDE = 40.0 * 12.0  # in; past this the pad is a mat: common practice
 HALVINGS = 60
 
 
 @dataclass(frozen=True, slots=True)
 class Sides:
-    """Length and width that were taken [in], and the side that the soil asks for before rounding."""
+    """Length and width that were taken, and the side that the soil asks for before rounding."""
 
     length: float
     width: float
@@ -35,11 +34,11 @@ def solve_sides(
     """
     length, width = question.sides
     density = 0.0 if question.net else question.density
-    room = question.soil - density * thickness
+    room, base = question.soil - density * thickness, pad_rules(editions).clauses.base_area
     if room <= 0:
         if length is None or width is None:
             return None
-        step = soil.required_side.step(
+        step = soil.required_side.under(base).step(
             editions,
             P=service.value,
             q_a=question.soil,
@@ -53,7 +52,7 @@ def solve_sides(
         return Sides(length, width, math.inf if needed is None else needed, steps)
     if needed is None:
         return None
-    rounded = _rounded(question, needed, thickness)
+    rounded = _rounded(question, needed, thickness, pad_rules(editions))
     return Sides(length or rounded, width or rounded, needed, steps)
 
 
@@ -61,24 +60,27 @@ def _needed(
     question: FootingQuestion, service: Force, density: float, thickness: float, editions: Editions
 ) -> tuple[float | None, tuple[Step, ...]]:
     length, width = question.sides
+    base = pad_rules(editions).clauses.base_area
     other = length or width if (length is None) != (width is None) else None
     if other is None:
-        step = soil.required_side.step(
+        step = soil.required_side.under(base).step(
             editions, P=service.value, q_a=question.soil, gamma=density, t=thickness
         )
     else:
-        step = soil.required_length.step(
+        step = soil.required_length.under(base).step(
             editions, P=service.value, W=other, q_a=question.soil, gamma=density, t=thickness
         )
     if not question.off_middle:
         return step.result, (step,)
     allowed = question.soil - density * thickness
-    needed = _off_middle(question, service, allowed, step.result)
+    needed = _off_middle(question, service, allowed, step.result, pad_rules(editions).most_side)
     return needed, (step,)
 
 
-def _off_middle(question: FootingQuestion, service: Force, allowed: float, least: float) -> float | None:
-    """The side at which the worst corner of an off-centre pad is just allowed, by halving; None past 40 ft.
+def _off_middle(
+    question: FootingQuestion, service: Force, allowed: float, least: float, most: float
+) -> float | None:
+    """The side at which the worst corner of an off-centre pad is just allowed, by halving; None past `most`.
 
     The pressure at that corner falls as the side grows, and so does the share of the kern that is used.
     """
@@ -92,7 +94,7 @@ def _off_middle(question: FootingQuestion, service: Force, allowed: float, least
         q = soil.post_pressure(service.value, L, W)
         return bool(k <= 1 and soil.edge_pressure(q, k) <= allowed)
 
-    low, high = least, MOST_SIDE
+    low, high = least, most
     if not holds(high):
         return None
     if holds(low):
@@ -103,10 +105,10 @@ def _off_middle(question: FootingQuestion, service: Force, allowed: float, least
     return high
 
 
-def _rounded(question: FootingQuestion, needed: float, thickness: float) -> float:
+def _rounded(question: FootingQuestion, needed: float, thickness: float, rules: PadRules) -> float:
     """The side that soil, edges, bars and perimeter ask for, up to the step."""
     base, mat = question.base, question.reinforcement
-    least = 0.0
+    least = _by_area(question)
     for given, stands, off in (
         (question.sides[0], base.length, question.off_length),
         (question.sides[1], base.width, question.off_width),
@@ -114,14 +116,21 @@ def _rounded(question: FootingQuestion, needed: float, thickness: float) -> floa
         if given is not None:
             continue
         c = (stands + base.column) / 2 if base.plate else stands
-        asked = [stands + 2 * irc.MIN_PROJECTION]
+        asked = [stands + 2 * rules.least_projection]
         if mat is not None:
-            # A straight bar is never developed in less than 12 in beyond the critical section.
-            asked.append(c + 2 * (bars.LEAST_LENGTH + mat.cover))
+            # A straight bar is never developed in less beyond the critical section.
+            asked.append(c + 2 * (rules.least_bar + mat.cover))
         if question.off_middle:
             # The punching perimeter of a post off the middle is worked only where it lies in the pad.
-            lost = concrete.SOIL_FACE_LOSS if mat is None else mat.cover + mat.bar.diameter
+            lost = rules.face_loss if mat is None else mat.cover + mat.bar.diameter
             asked.append(c + thickness - lost)
         least = max(least, max(asked) + 2 * off)
     steps = max(needed, least) / question.step
     return math.ceil(steps * (1 - SAME)) * question.step
+
+
+def _by_area(question: FootingQuestion) -> float:
+    """The side that a table of areas asks for: of a square, or beside the side that is given."""
+    length, width = question.sides
+    other = length or width
+    return question.least_area / other if other else question.least_area**0.5

@@ -1,11 +1,12 @@
-"""Shear, moment and punching force of one pad by its factored post load, with their steps. lbf, inches, psi."""
+"""Shear, moment and punching force of one pad by its factored post load, with their steps."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from structure.core.clauses import Editions
-from structure.core.codes.us import concrete, concrete_pad
+from structure.core.codes.pads import pad_rules
+from structure.core.codes.us import concrete_pad
 from structure.core.errors import OutOfScope
 from structure.core.members.footing_pad import Force, Pad, Way, critical_widths, ways
 from structure.core.trace import Step
@@ -22,7 +23,7 @@ class Demand:
 
 @dataclass(frozen=True, slots=True)
 class Punching:
-    """The force on the perimeter at h/2; `perimeter` is what of it lies inside the pad [in]."""
+    """The force on the perimeter at h/2; `perimeter` is what of it lies inside the pad."""
 
     value: float
     perimeter: float
@@ -37,6 +38,7 @@ class Statics:
 
     def __init__(self, pad: Pad, factored: Force, h: float, editions: Editions) -> None:
         self.pad, self.factored, self.h, self.editions = pad, factored, h, editions
+        self.clauses = pad_rules(editions).clauses
         self.sections = critical_widths(pad.base, editions)
         self.c_1, self.c_2 = (width for width, _ in self.sections)
         self.plate_steps = tuple(step for _, step in self.sections if step is not None)
@@ -47,7 +49,7 @@ class Statics:
 
     def projection(self, way: Way) -> Step:
         """Pad beyond the critical section towards the edge of `way`."""
-        return concrete_pad.projection.step(
+        return concrete_pad.projection.under(self.clauses.critical_section).step(
             self.editions, L=way.side, c=way.c, e=way.towards, note=_edge(way)
         )
 
@@ -86,10 +88,10 @@ class Statics:
         """
         pad, at, h = self.pad, self.editions, self.h
         inside = self._inside()
-        b_o = concrete_pad.punching_perimeter.step(
+        b_o = concrete_pad.punching_perimeter.under(self.clauses.perimeter).step(
             at, c_1=self.c_1, c_2=self.c_2, h=h, L=pad.length, W=pad.width
         )
-        beta = concrete_pad.loaded_ratio.step(at, c_1=self.c_1, c_2=self.c_2)
+        beta = concrete_pad.loaded_ratio.under(self.clauses.perimeter).step(at, c_1=self.c_1, c_2=self.c_2)
         if not b_o.result:
             return Punching(0.0, 0.0, beta.result, False, (self.q_u, b_o), (beta,))
         q_p, slope = self._under_post()
@@ -119,7 +121,7 @@ class Statics:
         ]
         if pad.off_middle and min(room) < 0:
             raise OutOfScope(
-                concrete_pad.CRITICAL_PERIMETER.at(self.editions),
+                self.clauses.perimeter.at(self.editions),
                 "the punching perimeter of a post off the middle runs past the edge of the pad: "
                 "engineered design, or a wider pad",
             )
@@ -140,10 +142,13 @@ class Statics:
 
     def _moment_as_shear(self, off: float, side: float, b_1: float, b_2: float, b_o: float) -> list[Step]:
         at, h = self.editions, self.h
-        M_sc = concrete_pad.unbalanced_moment.step(at, q_u=self.q_u.result, e=off, b_1=b_1, b_2=b_2, L=side)
-        share = concrete_pad.share_by_shear.step(at, b_1=b_1, b_2=b_2)
-        J_c = concrete_pad.perimeter_inertia.step(at, b_1=b_1, b_2=b_2, h=h)
-        V_M = concrete_pad.moment_as_shear.step(
+        moved = self.clauses.unbalanced
+        M_sc = concrete_pad.unbalanced_moment.under(moved).step(
+            at, q_u=self.q_u.result, e=off, b_1=b_1, b_2=b_2, L=side
+        )
+        share = concrete_pad.share_by_shear.under(self.clauses.share_by_shear).step(at, b_1=b_1, b_2=b_2)
+        J_c = concrete_pad.perimeter_inertia.under(moved).step(at, b_1=b_1, b_2=b_2, h=h)
+        V_M = concrete_pad.moment_as_shear.under(moved).step(
             at, gamma_v=share.result, M_sc=M_sc.result, b_1=b_1, b_o=b_o, h=h, J_c=J_c.result
         )
         return [M_sc, share, J_c, V_M]
@@ -155,11 +160,11 @@ def _edge(way: Way) -> str:
     return f"{way.name}, {'towards the near edge' if way.sign > 0 else 'towards the far edge'}"
 
 
-def frustum(pad: Pad, editions: Editions) -> tuple[Step, Step, Step, Step]:
-    """Loaded area, reach, base of the frustum and nominal strength of the bearing under the post."""
-    base = pad.base
-    A_1 = concrete_pad.loaded_area.step(editions, c_1=base.length, c_2=base.width)
-    x = concrete_pad.frustum_reach.step(
+def frustum(pad: Pad, editions: Editions) -> tuple[Step, Step, Step]:
+    """Loaded area, reach and base of the frustum under the post."""
+    base, clause = pad.base, pad_rules(editions).clauses.frustum
+    A_1 = concrete_pad.loaded_area.under(clause).step(editions, c_1=base.length, c_2=base.width)
+    x = concrete_pad.frustum_reach.under(clause).step(
         editions,
         L=pad.length,
         W=pad.width,
@@ -169,6 +174,5 @@ def frustum(pad: Pad, editions: Editions) -> tuple[Step, Step, Step, Step]:
         e_2=pad.off_width,
         t=pad.thickness,
     )
-    A_2 = concrete_pad.frustum_area.step(editions, c_1=base.length, c_2=base.width, x=x.result)
-    B_n = concrete.bearing_strength.step(editions, f_c=pad.f_c, A_1=A_1.result, A_2=A_2.result)
-    return A_1, x, A_2, B_n
+    A_2 = concrete_pad.frustum_area.under(clause).step(editions, c_1=base.length, c_2=base.width, x=x.result)
+    return A_1, x, A_2
