@@ -34,6 +34,7 @@ KIND_NAMES = (
     "hangers",
     "carry_in",
     "squash_blocks",
+    "scope",
 )
 _CODE_DOCUMENT = {"us": Clause("IRC", ""), "ca": Clause("NBC", "")}
 
