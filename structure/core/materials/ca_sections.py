@@ -8,6 +8,7 @@ from typing import Any
 from structure.core.clauses import COMMON_PRACTICE, Clause, Editions
 from structure.core.errors import OutOfScope
 from structure.core.materials.ca_sawn import CaSawnSection
+from structure.core.materials.ca_steel import CaSteelSection
 from structure.core.materials.section import Section
 
 Properties = Mapping[str, float]
@@ -26,8 +27,12 @@ def _sawn(record: Mapping[str, Any], properties: Properties) -> Section:
     )
 
 
+def _steel(record: Mapping[str, Any], properties: Properties) -> Section:
+    return CaSteelSection(shape=record["shape"], grade=record["grade"] or "", properties=properties)
+
+
 # A family whose rules land adds its maker here.
-FAMILIES: Mapping[str, Make] = {"sawn": _sawn}
+FAMILIES: Mapping[str, Make] = {"sawn": _sawn, "steel": _steel}
 
 
 def read(record: Mapping[str, Any], properties: Properties, editions: Editions) -> Section:

@@ -79,12 +79,11 @@ class RolledSection(Section):
     def weight(self) -> float:
         return self.rolled.W
 
-    @property
-    def _row(self) -> Mapping[str, Any] | None:
-        """The row of the grade for this form of shape; None where none is held."""
-        form, name = self.rolled.form, plain_grade(self.short.get(plain_grade(self.grade), self.grade))
+    def _graded(self, rolled: Shape) -> Mapping[str, Any] | None:
+        """The row of the grade for a form of shape; None where none is held."""
+        name = plain_grade(self.short.get(plain_grade(self.grade), self.grade))
         for row in table(self.grades).rows:
-            if plain_grade(row["name"]) == name and form in row["forms"]:
+            if plain_grade(row["name"]) == name and rolled.form in row["forms"]:
                 return row
         return None
 
@@ -92,7 +91,7 @@ class RolledSection(Section):
         held = table(self.grades)
         E = float(held.content["elastic"]["E"])
         form = self.rolled.form
-        row = self._row
+        row = self._graded(self.rolled)
         if row is not None:
             F_y, F_u = (float(value) for value in row["forms"][form])
             values = {"Fy": F_y, "Fu": F_u, "E": E}
@@ -140,5 +139,5 @@ class RolledSection(Section):
 
 
 def plain_grade(grade: str) -> str:
-    """A grade without the words around it: `ASTM A500 Grade B` and `A500-B` are one, so are `G40.21 350W` and `350W`."""
+    """A grade without the words around it: `ASTM A500 Grade B` and `A500-B` are one."""
     return re.sub(r"ASTM|CSA|G40\.21M?|GRADE|CLASS|GR|[\s.\-]", "", grade.upper())

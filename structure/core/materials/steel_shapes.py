@@ -140,7 +140,7 @@ def _key(label: str) -> tuple[Any, ...] | None:
     match = _LABEL.fullmatch(plain)
     if match is None or (match[1] == "PIPE") != (match[3] is not None):
         return None
-    numbers = [_number(part) for part in match[2].split("X")]
+    numbers = [number_of(part) for part in match[2].split("X")]
     if None in numbers:
         return None
     if match[1] == "HSS" and len(numbers) == 3:
@@ -148,7 +148,8 @@ def _key(label: str) -> tuple[Any, ...] | None:
     return (match[1], *numbers, *filter(None, (match[3],)))
 
 
-def _number(text: str) -> float | None:
+def number_of(text: str) -> float | None:
+    """`3-1/2`, `.25`, `4.8`; None for anything else."""
     match = _PART.fullmatch(text)
     if match is None or (match[3] and int(match[3]) == 0):
         return None
