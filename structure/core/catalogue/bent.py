@@ -8,6 +8,7 @@ point of contraflexure it differs from sum to sum, and every sum that can govern
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -18,7 +19,7 @@ from structure.core.catalogue.result import Column
 from structure.core.catalogue.together import Asked
 from structure.core.codes.us import wood
 from structure.core.codes.us import wood_beams as nds
-from structure.core.members.beam_stability import Row, Unbraced, effective_length, unbraced
+from structure.core.members.beam_stability import LONG, Row, Unbraced, effective_length, unbraced
 from structure.core.statics.growing import Entry, entries, governing
 from structure.core.statics.response import Response
 
@@ -134,22 +135,31 @@ def _in_question(asked: Asked, held: list[Entry], tables: list[Row], l_u: float)
     C_D = asked.C_D.tolist()
     top = max(held, key=lambda each: each.low / C_D[each.row])
     line = asked.strength.there(top)
-    shorter = _no_longer({tables[each.row] for each in held}, tables[top.row], l_u, asked.columns.depths)
 
     def ruled_out(each: Entry) -> bool:
         factor = max(C_D[top.row] / C_D[each.row], 1.0)
-        return tables[each.row] in shorter and each.low * factor < top.low and each.high * factor < line
+        less = each.low * factor < top.low and each.high * factor < line
+        return less and (l_u == 0 or _no_longer(tables[each.row], tables[top.row]))
 
     return [each for each in held if each is top or not ruled_out(each)]
 
 
-def _no_longer(rows: set[Row], top: Row, l_u: float, depths: Any) -> set[Row]:
-    """Rows of the table that give no longer effective length than one of them, for every depth of the search."""
-    if l_u == 0 or len(rows) == 1:
-        return rows
-    length = np.array(l_u)
-    most = effective_length(top, length, depths)
-    return {row for row in rows if row is top or np.all(effective_length(row, length, depths) <= most)}
+@lru_cache(maxsize=256)
+def _no_longer(row: Row, top: Row) -> bool:
+    """Whether a row of the table never gives a longer effective length than another one, whatever l_u and d."""
+    if row is top:
+        return True
+    if row.short > top.short:
+        return False
+    if row.deep is None:
+        # In proportion to the length throughout; the three depths of the other row are left out.
+        return all(row.short <= each for each in (top.deep, top.long) if each is not None)
+    if top.deep is None or row.deep > top.deep:
+        return False
+    if row.long is not None:
+        return row.long <= (top.deep if top.long is None else top.long)
+    # Over l_u = 14.3 d, three depths are no more than 3/14.3 of the length.
+    return top.long is None or row.deep + 3 / LONG <= top.long
 
 
 def _following(asked: Asked, held: list[Entry], unbraced: Unbraced) -> Groups:

@@ -38,7 +38,7 @@ class Columns:
     """One number for each section that is checked with all others at once.
 
     `star`: F_b* by edge (sagging, hogging), duration of load and section; `most`: the factor that C_L is held
-    to (C_V of 1 or less), else infinite; `level`: no deeper than wide; `depths`: each depth once; `weight`:
+    to (C_V of 1 or less), else infinite; `level`: no deeper than wide; `weight`:
     number of its self weight in `weights`, which are sorted.
     """
 
@@ -56,7 +56,6 @@ class Columns:
     C_Mcp: Array
     E: Array
     level: npt.NDArray[np.bool_]
-    depths: Array
     weights: Array
     weight: Whole
 
@@ -132,7 +131,6 @@ def _columns(held: list[Values]) -> Columns:
         C_Mcp=column([v.C_M["Fc_perp"] for v in held]),
         E=column([wood.stiffness_value(F=v.reference("E"), C_M=v.C_M["E"]) for v in held]),
         level=np.array([s.depth <= s.breadth * (1 + 1e-9) for s in sections]),
-        depths=column(sorted({s.depth for s in sections})),
         weights=column(weights),
         weight=np.array([number[s.weight] for s in sections], dtype=np.intp),
     )

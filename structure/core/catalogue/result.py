@@ -135,27 +135,24 @@ class Candidate:
 class SearchResult:
     """All candidates, lightest first, and the first that passes.
 
-    `place`: where a section stands in the columns, -1 where it was checked alone; `refused`: places in the
-    columns that are out of scope; `alone`: the answers of the others by their number.
+    `worst`: the largest ratio of each place in the columns, not a number where it is out of scope; `place`:
+    where a section stands in the columns, -1 where it was checked alone; `alone`: the answers of these.
     """
 
     question: BeamQuestion
     editions: Editions
     sections: tuple[Section, ...]
     columns: tuple[Column, ...]
+    worst: Array
     place: Whole
-    refused: npt.NDArray[np.bool_]
     alone: Mapping[int, BeamResult | OutOfScope]
 
     @cached_property
     def ratios(self) -> Array:
         """The largest ratio of every section; not a number where it is refused."""
         found = np.full(len(self.sections), np.nan)
-        if self.columns:
-            worst_of_all = np.maximum.reduce([column.ratio for column in self.columns])
-            worst_of_all[self.refused] = np.nan
-            together = self.place >= 0
-            found[together] = worst_of_all[self.place[together]]
+        together = self.place >= 0
+        found[together] = self.worst[self.place[together]]
         for number, answer in self.alone.items():
             if isinstance(answer, BeamResult):
                 found[number] = answer.ratio
@@ -177,7 +174,7 @@ class SearchResult:
         checks: Mapping[str, Check] = {}
         if isinstance(answer, BeamResult):
             checks = answer.checks
-        elif answer is None and not self.refused[place]:
+        elif answer is None and not np.isnan(self.worst[place]):
             checks = {column.name: column.check(place) for column in self.columns}
         return Candidate(self.sections[number], self.question, self.editions, checks, answer)
 

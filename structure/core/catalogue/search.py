@@ -14,7 +14,7 @@ import numpy as np
 from structure.core.catalogue.bent import bending
 from structure.core.catalogue.columns import Columns, Service, prepared
 from structure.core.catalogue.result import Column, SearchResult
-from structure.core.catalogue.stock import Search
+from structure.core.catalogue.stock import Search, stock_sections
 from structure.core.catalogue.together import Asked, bearings, deflections, shear
 from structure.core.clauses import Editions
 from structure.core.codes.us.combinations import ASD
@@ -42,22 +42,26 @@ def search_beams(question: BeamQuestion, search: Search, editions: Editions) -> 
     Raises what `check_beam` raises for the question itself; a section that is out of scope by its own
     doing, such as being too slender, stays among the candidates with the reason.
     """
+    if editions.code != "us" or not _known(question):
+        sections = stock_sections(search)
+        every = np.full(len(sections), -1, dtype=np.intp)
+        answers = _alone(question, list(enumerate(sections)), editions)
+        return SearchResult(question, editions, sections, (), np.empty(0), every, answers)
     stock = prepared(search, Service(question.repetitive, question.wet, question.treated))
     place = np.full(len(stock.sections), -1, dtype=np.intp)
     columns: tuple[Column, ...] = ()
-    refused = np.zeros(len(stock.together), dtype=bool)
     alone = list(stock.alone)
-    if stock.columns is not None and _known(question):
-        place[stock.together] = np.arange(len(stock.together))
+    ratios = np.empty(0)
+    if stock.columns is not None:
         columns, refused = _together(question, stock.columns, editions)
-        worst = np.maximum.reduce([column.ratio for column in columns])
-        near = stock.together[(np.abs(worst - 1.0) < CLOSE) & ~refused]
-        place[near] = -1
-        alone += near.tolist()
-    else:
-        alone = list(range(len(stock.sections)))
+        ratios = np.maximum.reduce([column.ratio for column in columns])
+        ratios[refused] = np.nan
+        place[stock.together] = np.arange(len(ratios))
+        near = np.flatnonzero(np.abs(ratios - 1.0) < CLOSE)
+        place[stock.together[near]] = -1
+        alone += stock.together[near].tolist()
     answers = _alone(question, [(n, stock.sections[n]) for n in sorted(alone)], editions)
-    return SearchResult(question, editions, stock.sections, columns, place, refused, answers)
+    return SearchResult(question, editions, stock.sections, columns, ratios, place, answers)
 
 
 def _known(question: BeamQuestion) -> bool:

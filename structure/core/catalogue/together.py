@@ -21,7 +21,7 @@ from structure.core.codes.us import wood_beams as nds
 from structure.core.members.beam_demand import Block, Demands
 from structure.core.members.beam_service import creep_factor
 from structure.core.statics.growing import Entry, Growing, entries, governing
-from structure.core.statics.response import Extremes, Response
+from structure.core.statics.response import Response
 
 Array = npt.NDArray[np.float64]
 Whole = npt.NDArray[np.intp]
@@ -55,6 +55,13 @@ class Asked:
         pressing = all(min(load.value, load.end_value) >= 0 for load in self.demands.question.loads)
         low, high = (block.response[block.rows(n)] for n in (0, 1))
         return Growing(low, high, self.shares, pressing)
+
+    @cached_property
+    def case_deflections(self) -> Array:
+        """The largest EI times deflection of each analysed case over the length of the bay, (cases, bays)."""
+        extremes = self.demands.analysis.response.deflection_by_bay()
+        largest = np.stack([np.maximum(each.max, -each.min) for each in extremes], axis=-1)
+        return np.asarray(largest / self.spans)
 
     @cached_property
     def spans(self) -> Array:
@@ -97,66 +104,43 @@ def deflections(asked: Asked) -> list[Column]:
     demands, limits = asked.demands, asked.demands.question.deflection
     found = []
     if demands.live is not None:
-        largest = _largest(demands.live_deflections)
-        bay, row = divmod(int((largest / asked.spans[:, None]).argmax()), largest.shape[1])
-        same = np.zeros(len(asked.shares), dtype=np.intp)
-        held = (largest[bay, row] + same, row + same, bay + same)
-        found.append(_deflection(asked, "deflection_live", demands.live, held, limits.live))
-    worst = _total(asked)
-    if worst is not None:
-        block = demands.total(creep_factor(demands.question))
-        found.append(_deflection(asked, "deflection_total", block, worst, limits.total))
+        live = demands.live.response
+        worst = _worst_deflection(asked, live, live)
+        found.append(_deflection(asked, "deflection_live", demands.live, worst, limits.live))
+    total = demands.total(creep_factor(demands.question))
+    if total.names:
+        low, high = (total.response[total.rows(n)] for n in (0, 1))
+        worst = _worst_deflection(asked, low, high)
+        found.append(_deflection(asked, "deflection_total", total, worst, limits.total))
     return found
 
 
-def _total(asked: Asked) -> tuple[Array, Whole, Whole] | None:
-    """The worst total deflection by weight."""
-    demands = asked.demands
-    block = demands.total(creep_factor(demands.question))
-    if not block.names:
-        return None
-    by_bay = (1 / asked.spans).tolist()
+def _worst_deflection(asked: Asked, low: Response, high: Response) -> tuple[Array, Whole, Whole]:
+    """The worst deflection by weight of sums at the least and at the largest one.
 
-    def held(rows: Whole) -> list[Entry]:
-        extremes = block.response[np.concatenate((rows, block.rows_each + rows))].deflection_by_bay()
-        found = entries(extremes, len(rows), 0.0, by_bay, [1.0] * len(rows))
-        return [each._replace(row=int(rows[each.row])) for each in found]
-
-    growing = asked.grown(block)
-    found, rows = _likely(asked, block, held)
-    return worst_of(found + (held(rows) if rows.size else []), asked.shares, growing.deflection)
-
-
-def _likely(asked: Asked, block: Block, held: Callable[[Whole], list[Entry]]) -> tuple[list[Entry], Whole]:
-    """Entries of the sum that is likely the worst, and the other sums that it does not rule out.
-
-    No sum is larger than its dead part and its live part, each at its own worst place, and none gets smaller
-    by more than what the growing weight bends by itself.
+    First of the sum and bay that are likely the worst, then of those that they do not rule out: none is larger
+    than its cases, each at its own worst place, and none gets smaller than by what the growing weight bends
+    by itself.
     """
-    live, count = asked.demands.live, block.rows_each
-    if live is None or count != 1 + live.rows_each or block.names[0] != "D":
-        return [], np.arange(count)
-    packed = block.response.packed
-    pair = Response(
-        block.response.line, block.response.breaks, np.stack((packed[0], packed[count] - packed[0]))
-    )
-    dead, more = np.moveaxis(_largest(pair.deflection_by_bay()) / asked.spans[:, None], 1, 0)
-    upper = np.empty(count)
-    upper[0] = (dead + more).max()
-    upper[1:] = (
-        (dead + more)[:, None] + _largest(asked.demands.live_deflections) / asked.spans[:, None]
-    ).max(axis=0)
-    top = int(upper.argmax())
-    found = held(np.array([top]))
-    least = max((each.low * each.scale - more[each.bay] for each in found), default=0.0)
-    left = upper >= least
-    left[top] = False
-    return found, np.flatnonzero(left)
+    bays, grows = low.line.bays, low is not high
 
+    def held(bay: int, rows: Whole) -> list[Entry]:
+        packed = np.concatenate((low.packed[rows], high.packed[rows])) if grows else low.packed[rows]
+        found = Response(low.line, low.breaks, packed).deflection_extremes(bays[bay].start, bays[bay].end)
+        made = entries((found,), len(rows), 0.0, (1 / float(asked.spans[bay]),), [1.0] * len(rows), grows)
+        return [each._replace(bay=bay, row=int(rows[each.row])) for each in made]
 
-def _largest(extremes: tuple[Extremes, ...]) -> Array:
-    """Without signs, (bays, rows)."""
-    return np.abs(np.stack([each.largest for each in extremes]))
+    cases = asked.case_deflections
+    factors = [np.abs(each.parts[1]) for each in (low, high) if each.parts is not None]
+    upper = np.maximum(*factors) @ cases
+    top, bay = divmod(int(upper.argmax()), len(bays))
+    found = held(bay, np.array([top]))
+    more = float(np.abs(factors[1][top] - factors[0][top]) @ cases[:, bay])
+    left = upper >= max((each.low * each.scale - more for each in found), default=0.0)
+    left[top, bay] = False
+    for n in np.flatnonzero(left.any(axis=0)).tolist():
+        found += held(n, np.flatnonzero(left[:, n]))
+    return worst_of(found, asked.shares, Growing(low, high, asked.shares).deflection)
 
 
 def _deflection(

@@ -48,12 +48,17 @@ class Entry(NamedTuple):
 
 
 def entries(
-    extremes: Sequence[Extremes], rows: int, sign: float, by_bay: Sequence[float], by_row: Sequence[float]
+    extremes: Sequence[Extremes],
+    rows: int,
+    sign: float,
+    by_bay: Sequence[float],
+    by_row: Sequence[float],
+    grows: bool = True,
 ) -> list[Entry]:
     """Entries of all bays and rows that are not nothing.
 
-    The first rows of the extremes are the least load, the next ones the largest. A sign of 0 takes the larger
-    of both without its sign. `by_bay`, `by_row`: what the scale consists of.
+    The first rows of the extremes are the least load, the next ones the largest; with `grows` false both are
+    the first. A sign of 0 takes the larger of both without its sign. `by_bay`, `by_row`: the scale.
     """
     found = []
     for bay, each in enumerate(extremes):
@@ -65,7 +70,7 @@ def entries(
             for one in signs
         ]
         for row in range(rows):
-            other = rows + row
+            other = rows + row if grows else row
             n = m = 0
             if not sign:
                 n = int(columns[1][0][row] > columns[0][0][row])

@@ -43,11 +43,13 @@ class Response:
     Down is positive for loads and deflection, up for reactions, sagging for moment. Deflection and slope
     are EI times themselves, so a response serves every section. Coefficients ascend in the distance from
     the start of each segment. `packed` holds everything side by side, so that rows add and scale in one step.
+    `parts`: the response that this one was added up from, and with which factors; None if from none.
     """
 
     line: BeamLine
     breaks: Array
     packed: Array
+    parts: tuple[Response, Array] | None = None
 
     @classmethod
     def packed_rows(
@@ -81,14 +83,15 @@ class Response:
 
     def __getitem__(self, row: int | slice | Array) -> Response:
         """One row, or some rows, of a response that has rows."""
-        return Response(self.line, self.breaks, self.packed[row])
+        parts = None if self.parts is None else (self.parts[0], self.parts[1][row])
+        return Response(self.line, self.breaks, self.packed[row], parts)
 
     def __len__(self) -> int:
         return int(self.packed.shape[0])
 
     def combined(self, factors: Array) -> Response:
         """Rows added up with `factors` (new rows by old rows); a flat list of factors gives one response."""
-        return Response(self.line, self.breaks, factors @ self.packed)
+        return Response(self.line, self.breaks, factors @ self.packed, (self, factors))
 
     def __mul__(self, factor: float) -> Response:
         return Response(self.line, self.breaks, self.packed * factor)
