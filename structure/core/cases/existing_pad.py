@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from structure.core.cases.footing import OFFSET, POST, SOIL_FIELDS, read_base, read_offset
+from structure.core.cases.ca_pads import CA_EXISTING_RESULTS, PART9, beside_existing, soil_of
+from structure.core.cases.pad_fields import (
+    CA_SOIL_FIELDS,
+    OFFSET,
+    POST,
+    SOIL_FIELDS,
+    read_base,
+    read_offset,
+)
 from structure.core.cases.reader import (
     LOAD_CASE,
     POST_LOADS,
@@ -19,11 +27,13 @@ from structure.core.cases.reader import (
     read_post_loads,
 )
 from structure.core.clauses import Editions
+from structure.core.codes.pads import pad_rules
 from structure.core.errors import InputError
 from structure.core.members.existing_pad import ExistingQuestion, Found, check_existing
 from structure.data.loader import table
 
 _LENGTH = Quantity("length", positive=True)
+_INSIDE = {"us": 1728.0, "ca": 1e6}  # lbf/ft**3 and kN/m**3 for one of the units worked in
 _WALL = Record(
     [
         Field("height", _LENGTH, required=True, doc="of the wall between the post and the footing"),
@@ -101,7 +111,7 @@ def _line(records: Sequence[Mapping[str, Any]] | None) -> dict[str, float] | Non
     return total
 
 
-def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
+def _read(given: dict[str, Any], soil: float, editions: Editions) -> ExistingQuestion:
     found = _found(given["pad"])
     held = given["existing"] or {"points": None, "line": None}
     off_length, off_width = read_offset(given["eccentricity"])
@@ -111,16 +121,16 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
         raise InputError("existing.points", "given", "line on a strip")
     if found.kind != "pad" and (off_length or off_width):
         raise InputError("eccentricity", "given", "a post on the middle of a strip")
-    assumed = table("us/concrete").content["assumed"]
+    assumed = table(pad_rules(editions).assumed_table).content["assumed"]
     concrete = given["concrete"]
-    question = ExistingQuestion(
+    return ExistingQuestion(
         loads=read_post_loads(given["loads"]),
-        soil=given["soil"],
+        soil=soil,
         base=read_base(given["post"]),
         found=found,
         f_c=concrete["fc"] or float(assumed["strength"]),
         tested=concrete["fc"] is not None,
-        density=concrete["density"] or float(assumed["density"]) / 1728,
+        density=concrete["density"] or float(assumed["density"]) / _INSIDE[editions.code],
         net=given["net"],
         soil_from=given["soil_from"],
         points=None if held["points"] is None else read_post_loads(held["points"]),
@@ -128,23 +138,31 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
         off_length=off_length,
         off_width=off_width,
     )
-    return check_existing(question, editions).as_data()
 
 
+def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
+    return check_existing(_read(given, given["soil"], editions), editions).as_data()
+
+
+def _solve_ca(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
+    question = _read(given, soil_of(given, editions), editions)
+    result = check_existing(question, editions)
+    return beside_existing(result.as_data(), result, given, editions)
+
+
+_LOADS = (Field("loads", POST_LOADS, required=True, doc="of the new post, by case"),)
+_FIELDS = (
+    Field("post", POST, required=True, doc="side of a square post, or its steel plate"),
+    Field("pad", _FOUND, required=True, doc="the footing as it was found"),
+    Field("existing", _EXISTING, doc="what it carries already, its own weight left out"),
+    Field("concrete", _CONCRETE, default={}),
+    Field("eccentricity", OFFSET, doc="of the post off the middle of a pad; all of the load counts there"),
+)
 KIND = Kind(
     "existing_pad",
-    [
-        Field("loads", POST_LOADS, required=True, doc="of the new post, by case"),
-        *SOIL_FIELDS,
-        Field("post", POST, required=True, doc="side of a square post, or its steel plate"),
-        Field("pad", _FOUND, required=True, doc="the footing as it was found"),
-        Field("existing", _EXISTING, doc="what it carries already, its own weight left out"),
-        Field("concrete", _CONCRETE, default={}),
-        Field(
-            "eccentricity", OFFSET, doc="of the post off the middle of a pad; all of the load counts there"
-        ),
-    ],
-    solve={"us": _solve},
+    [*_LOADS, *SOIL_FIELDS, *_FIELDS],
+    solve={"us": _solve, "ca": _solve_ca},
+    fields_in={"ca": (*_LOADS, *CA_SOIL_FIELDS, *_FIELDS, PART9)},
     results=[
         Result("passes", "", "whether every check passes; the engineer decides all the same"),
         Result("governing"),
@@ -158,6 +176,7 @@ KIND = Kind(
         Result("load.after", "force"),
         Result("checks.<name>.ratio", "", "as the checks of a plain pad of the footing kind"),
         Result("questions.<n>", "", "for the engineer"),
+        *CA_EXISTING_RESULTS,
     ],
     doc="A footing that is there under a new post: pressure before and after, checks as plain concrete.",
 )

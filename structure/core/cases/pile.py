@@ -33,7 +33,7 @@ KIND = Kind(
         Field("source", Text(), required=True, doc="who states it: the installer's or the engineer's paper"),
         Field("count", Integer(1, 12), default=1, doc="piles that share alike under one cap"),
     ],
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=[
         Result("passes"),
         Result("governing"),

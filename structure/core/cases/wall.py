@@ -8,7 +8,7 @@ from typing import Any
 from structure.core.cases import beam, hangers, headroom, shoring
 from structure.core.cases.carry_in import WAY, read_way
 from structure.core.cases.fastener_fields import FASTENER
-from structure.core.cases.footing import REINFORCEMENT, read_reinforcement
+from structure.core.cases.pad_fields import REINFORCEMENT, read_reinforcement
 from structure.core.cases.reader import (
     POST_LOADS,
     SECTION,

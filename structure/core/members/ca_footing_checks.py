@@ -29,6 +29,7 @@ def plain_checks(pad: Pad, service: Force, factored: Force, editions: Editions) 
         plain_bearing(pad, factored, editions),
         projection_check(pad, editions),
         thickness_check(pad, editions),
+        *area_check(pad, editions),
     )
 
 
@@ -147,3 +148,12 @@ def thickness_check(pad: Pad, editions: Editions) -> Check:
         (),
         "at least 100 mm",
     )
+
+
+def area_check(pad: Pad, editions: Editions) -> tuple[Check, ...]:
+    """At least the area of the table, where it was asked about. NBC 9.15.3.4."""
+    if not pad.least_area:
+        return ()
+    clause = nbc_footings.AREAS.at(editions)
+    note = "the least area under columns"
+    return (made("part9_area", pad.least_area, pad.length * pad.width, "area", "", clause, (), note),)

@@ -6,7 +6,7 @@ from structure.core.clauses import ClauseRef, Editions
 from structure.core.codes.ca import concrete
 from structure.core.codes.ca import concrete_reinforced as code
 from structure.core.codes.us import concrete_reinforced as geometry
-from structure.core.members.ca_footing_checks import plain_bearing, thickness_check
+from structure.core.members.ca_footing_checks import area_check, plain_bearing, thickness_check
 from structure.core.members.footing_bars import Layout, layouts
 from structure.core.members.footing_checks import (
     longest,
@@ -39,6 +39,7 @@ def reinforced_checks(pad: Pad, service: Force, factored: Force, editions: Editi
         *sheet.layout(),
         sheet.development(),
         thickness_check(pad, editions),
+        *area_check(pad, editions),
     )
 
 

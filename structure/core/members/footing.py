@@ -36,6 +36,7 @@ from structure.core.units import place_in_words, quantity
 MENDED_BY_BARS = frozenset(
     ("one_way_shear", "flexure", "minimum_steel", "minimum_steel_punching", "spacing", "development")
 )
+MENDED_BY_SIDES = frozenset(("soil", "part9_area"))
 MOST_MORE_BARS = 12  # beyond the least that may lie there; after that a thicker pad is the better answer
 
 
@@ -64,7 +65,7 @@ class FootingResult:
     def wanted(self) -> tuple[Check, ...]:
         """The checks that thickness and bars can mend: all where the sides are solved, else all but the soil."""
         sides_solved = {"side", "length", "width"} & set(self.solved)
-        return self.checks if sides_solved else self.checks[1:]
+        return self.checks if sides_solved else tuple(c for c in self.checks if c.name not in MENDED_BY_SIDES)
 
     @property
     def volume(self) -> float:
@@ -217,6 +218,7 @@ def _pads(question: FootingQuestion, sides: Sides, thickness: float, rules: PadR
         question.base,
         question.off_length,
         question.off_width,
+        least_area=question.least_area,
     )
     mat = question.reinforcement
     if mat is None:

@@ -75,7 +75,7 @@ class Pad:
     """A pad: sides and thickness, f'c, density as weight, allowable soil pressure.
 
     `off_length` and `off_width`: how far the post stands off the middle each way. Without bars it is
-    plain concrete.
+    plain concrete. `least_area`: what a table of the code asks for.
     """
 
     length: float
@@ -89,6 +89,7 @@ class Pad:
     off_length: float = 0.0
     off_width: float = 0.0
     bars: Mat | None = None
+    least_area: float = 0.0
 
     @property
     def side(self) -> float:

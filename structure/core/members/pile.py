@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from structure.core.clauses import Clause, Editions
+from structure.core.codes.ca import nbc_footings
 from structure.core.errors import InputError
 from structure.core.members.checkdata import check_data
 from structure.core.members.footing_question import worst_service
@@ -16,6 +17,10 @@ from structure.core.units import quantity
 _GOVERNS = (
     "The installer's or the engineer's paper governs: depth, torque, bracket, corrosion, and the authority's "
     "approval of the pile."
+)
+_SCREW = (
+    "A screw pile needs an engineer's approval, welding and corrosion protection to their standards, and a certified "
+    "installer (NRC, technical bulletin on auger-installed steel piles); "
 )
 STATED = Clause("installer's statement", "")
 
@@ -34,7 +39,7 @@ def load_each(P: float, n: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class PileQuestion:
-    """Service loads by case [lbf], allowable load of one pile [lbf] and who states it."""
+    """Service loads by case, allowable load of one pile and who states it. In the units of the code."""
 
     loads: Mapping[str, float]
     capacity: float
@@ -49,10 +54,11 @@ class PileResult:
     question: PileQuestion
     check: Check
     each: Step
+    editions: Editions
 
     def as_data(self) -> dict[str, Any]:
         """The result of the `pile` kind."""
-        question = self.question
+        question, code = self.question, self.editions.code
         remarks = [
             f"Capacity as stated ({question.source}), entered by the user and not computed here.",
             _GOVERNS,
@@ -62,16 +68,20 @@ class PileResult:
                 "Several piles share alike only under a stiff cap with the post on its middle: the cap is the "
                 "engineer's."
             )
+        if code == "ca":
+            remarks.append(
+                f"{_SCREW}deep foundations are designed by Section 4.2 ({nbc_footings.DEEP.at(self.editions)})."
+            )
         return {
             "passes": self.check.passes,
             "governing": self.check.name,
             "ratio": self.check.ratio,
-            "capacity": quantity(self.check.capacity, "force"),
-            "load": quantity(self.check.demand, "force"),
-            "load_each": quantity(self.each.result, "force"),
+            "capacity": quantity(self.check.capacity, "force", code),
+            "load": quantity(self.check.demand, "force", code),
+            "load_each": quantity(self.each.result, "force", code),
             "count": question.count,
             "source": question.source,
-            "checks": {self.check.name: check_data(self.check)},
+            "checks": {self.check.name: check_data(self.check, code)},
             "remarks": remarks,
         }
 
@@ -94,4 +104,4 @@ def check_pile(question: PileQuestion, editions: Editions) -> PileResult:
         STATED.at(editions),
         (step, each),
     )
-    return PileResult(question, check, each)
+    return PileResult(question, check, each, editions)
