@@ -17,9 +17,12 @@ from structure.core.cases.reader import (
     read_section,
 )
 from structure.core.clauses import Editions
-from structure.core.errors import InputError
+from structure.core.codes.ca import wood_bearing
+from structure.core.errors import InputError, OutOfScope
+from structure.core.materials.ca_wood import CaWoodSection
 from structure.core.materials.steel import SteelSection
 from structure.core.members.bearing import BearingQuestion, check_bearing
+from structure.core.members.ca_bearing import CaBearingQuestion, check_ca_bearing
 from structure.core.members.post_values import across_the_grain, species_across_the_grain
 from structure.core.members.steel_web_bearing import check_steel_bearing
 
@@ -54,6 +57,37 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
         raise error.under("given") from None
 
 
+def _solve_ca(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
+    if (given["section"] is None) == (given["species"] is None):
+        read = None if given["section"] is None else "both"
+        raise InputError("given.species", read, "either a section or a species, one of the two")
+    try:
+        proportion, material = 1.0, given["species"]
+        if given["section"] is not None:
+            section = read_section(given["section"], "section", editions.code, editions)
+            if not isinstance(section, CaWoodSection):
+                raise OutOfScope(
+                    wood_bearing.ALL_LOADS.at(editions), f"{section.label}: only wood is crushed here"
+                )
+            fcp, material = section.reference.value("fcp"), section.label
+            if section.family == "sawn":
+                proportion = section.breadth / section.depth
+        else:
+            fcp = species_across_the_grain(given["species"], editions)
+        question = CaBearingQuestion(
+            fcp=fcp,
+            width=given["width"],
+            length=given["length"],
+            loads=read_post_loads(given["loads"]),
+            distance_to_end=given["distance_to_end"],
+            proportion=proportion,
+            material=material,
+        )
+        return check_ca_bearing(question, editions).as_data()
+    except InputError as error:
+        raise error.under("given") from None
+
+
 KIND = Kind(
     "bearing",
     [
@@ -73,15 +107,16 @@ KIND = Kind(
         ),
         Field("loads", POST_LOADS, required=True),
     ],
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve_ca},
     results=[
         Result("capacity", "force", "what the bearing carries"),
         Result("ratio", "", "demand over capacity; exactly 1 passes"),
         Result("passes", "", "true or false"),
         Result("required_length", "length", "the shortest bearing that carries the load"),
         Result("factors.Cb", "", "bearing area factor used"),
+        Result("factors.<KD|KB|KZcp>", "", "under code ca"),
         Result("checks.<web_yielding|web_crippling>.<capacity|ratio|...>", "force", "of a steel section"),
         Result("checks.bearing.<demand|capacity|ratio|combination|clause|passes|steps>", "", "the check"),
     ],
-    doc="A bearing across the grain, NDS 3.10; no load duration factor. Of steel the web, AISC 360 J10.",
+    doc="A bearing across the grain, NDS 3.10 or CSA O86 6.5.6. Of steel the web, AISC 360 J10.",
 )

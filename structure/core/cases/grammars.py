@@ -205,7 +205,12 @@ _PROPERTIES = Field(
 _PLIES = Field("plies", Integer(1, 8), default=1)
 _WIDTH = Field("width", Quantity("length", positive=True), required=True, doc="of one ply")
 _DEPTH = Field("depth", Quantity("length", positive=True), required=True)
-_FASTENING = Field("fastening", Choice(("nailed", "bolted")), default="nailed", doc="of a built-up section")
+_FASTENING = Field(
+    "fastening",
+    ByCode({"us": Choice(("nailed", "bolted")), "ca": Choice(("nailed", "bolted", "shear_plates"))}),
+    default="nailed",
+    doc="of a built-up section",
+)
 _NAME = Field("grade", Text(40), doc="what the maker calls it; the values are in properties")
 _SPECIES = Field("species", ByCode({c: Choice(s) for c, s in SPECIES.items()}), required=True)
 _GRADE = Field("grade", ByCode({c: Choice(g) for c, g in GRADES.items()}), required=True)

@@ -22,8 +22,8 @@ from structure.core.cases.reader import (
     read_post_loads,
     read_section,
 )
-from structure.core.clauses import Editions
-from structure.core.errors import InputError
+from structure.core.clauses import Clause, Editions
+from structure.core.errors import InputError, OutOfScope
 from structure.core.members.bearing import PlateQuestion
 from structure.core.members.post import CONTINUOUS, PostQuestion, check_post
 from structure.core.members.post_values import species_across_the_grain
@@ -45,7 +45,8 @@ BRACED = Record(
 PLATE = Record(
     [
         Field("species", SPECIES_NAME, required=True),
-        Field("Fc_perp", Quantity("stress", positive=True), doc="in place of the tabulated value"),
+        Field("Fc_perp", Quantity("stress", positive=True), doc="us, in place of the tabulated value"),
+        Field("fcp", Quantity("stress", positive=True), doc="ca, in place of the tabulated value"),
         Field("width", Quantity("length", positive=True), doc="of the plate; default as wide as the post"),
         Field(
             "along",
@@ -75,7 +76,9 @@ def read_plate(record: Mapping[str, Any] | None, editions: Editions) -> PlateQue
     """The plate of a post from the typed record of a PLATE field."""
     if record is None:
         return None
-    F_c_perp = record["Fc_perp"] or species_across_the_grain(record["species"], editions)
+    F_c_perp = record["fcp" if editions.code == "ca" else "Fc_perp"] or species_across_the_grain(
+        record["species"], editions
+    )
     return PlateQuestion(
         F_c_perp=F_c_perp,
         material=record["species"],
@@ -92,6 +95,10 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     loads = read_post_loads(given["loads"])
     try:
         if given["stated"] is not None:
+            if editions.code != "us":
+                raise OutOfScope(
+                    Clause("NBC", "9.17.3.").at(editions), "a column by its stated capacity is not covered"
+                )
             stated = given["stated"]
             return check_stated_post(
                 StatedPost(
@@ -146,7 +153,7 @@ KIND = Kind(
             "in_construction", Flag(), default=False, doc="slenderness to 75 until the building is complete"
         ),
     ],
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=[
         Result("capacity", "force", "of the governing check"),
         Result("ratio", "", "largest of all checks; exactly 1 passes"),
@@ -156,7 +163,7 @@ KIND = Kind(
         Result(
             "axes.<strong|weak>.factor",
             "",
-            "C_P with K_f under the sum that governs buckling; of steel F_cr/F_y",
+            "C_P with K_f, or K_C, under the sum that governs buckling; of steel F_cr/F_y",
         ),
         Result("axes.<strong|weak>.capacity", "force", "what the post carries about this axis"),
         Result(
@@ -164,7 +171,7 @@ KIND = Kind(
             "force",
             "each check with its combination, clause, steps and note",
         ),
-        Result("factors.<CD|CF>", "", "of the combination that governs buckling"),
+        Result("factors.<CD|CF|KD>", "", "of the combination that governs buckling"),
         Result("plate.<length|width|thickness>", "length", "of steel on wood, where `plate` is given"),
         Result("local_buckling.<flange|web|wall>.<slenderness|limits|class>", "", "of steel, B4.1a"),
         Result("fastening.<rows|spacing|name|...>", "", "of a built-up post, NDS 15.3.3 or 15.3.4"),

@@ -6,21 +6,25 @@ on each other and the built-up factor applies; buckling *across the depth* bends
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from structure.core.clauses import Editions
 from structure.core.codes.us import wood_columns as nds
 from structure.core.codes.us.combinations import StressCombination, asd
-from structure.core.errors import InputError, OutOfScope
+from structure.core.errors import OutOfScope
 from structure.core.members.bearing import check_plate
+from structure.core.members.ca_wood_post import check_ca_wood_post
 from structure.core.members.post_fastening import Fastening, fastening_of
 from structure.core.members.post_question import (
+    ACROSS_DEPTH,
+    ACROSS_PLIES,
     CONTINUOUS,
     Axis,
     Brace,
     PostQuestion,
     PostResult,
+    brace_of,
     check_question,
     largest_load,
 )
@@ -30,8 +34,12 @@ from structure.core.trace import Check, Step
 
 __all__ = ["CONTINUOUS", "Axis", "Brace", "PostQuestion", "PostResult", "check_post"]
 
-ACROSS_PLIES, ACROSS_DEPTH = "across the plies", "across the depth"
 EQUAL = 1e-9
+# Posts with rules of their own, by code and material; what is left is wood by the NDS.
+RULES: Mapping[tuple[str, str], Callable[[PostQuestion, Editions], PostResult]] = {
+    ("us", "steel"): check_steel_post,
+    ("ca", "wood"): check_ca_wood_post,
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +61,9 @@ def check_post(question: PostQuestion, editions: Editions) -> PostResult:
     meant and OutOfScope for a slenderness over 50 (75 in construction), a built-up post outside 15.3.1,
     uplift, or a family without column values.
     """
-    if question.section.material == "steel":
-        return check_steel_post(question, editions)
+    rules = RULES.get((editions.code, question.section.material))
+    if rules is not None:
+        return rules(question, editions)
     _guard(question, editions)
     section = question.section
     values = column_values(section, editions)
@@ -106,22 +115,11 @@ def _shapes(question: PostQuestion) -> tuple[_Shape, _Shape]:
     K_f = nds.K_F_ACROSS_THE_PLIES[question.fastened] if section.plies > 1 else 1.0
     plies_weak = across <= depth + EQUAL
     names = ("weak", "strong") if plies_weak else ("strong", "weak")
-    plies = _Shape(names[0], ACROSS_PLIES, across, depth, K_f, _brace(question, names[0], "plies"))
+    plies = _Shape(names[0], ACROSS_PLIES, across, depth, K_f, brace_of(question, names[0], "plies"))
     edge = _Shape(
-        names[1], ACROSS_DEPTH, depth, across, nds.K_F_ACROSS_THE_DEPTH, _brace(question, names[1], "depth")
+        names[1], ACROSS_DEPTH, depth, across, nds.K_F_ACROSS_THE_DEPTH, brace_of(question, names[1], "depth")
     )
     return (plies, edge) if plies_weak else (edge, plies)
-
-
-def _brace(question: PostQuestion, name: str, direction: str) -> Brace:
-    given = [key for key in (name, direction) if question.braced.get(key) is not None]
-    if len(given) == 2 and question.braced[name] != question.braced[direction]:
-        raise InputError(
-            f"braced.{direction}",
-            question.braced[direction],
-            f"one brace for one axis: {direction} and {name} are the same one on this section",
-        )
-    return question.braced[given[0]] if given else None
 
 
 def _axis(

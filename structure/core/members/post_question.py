@@ -17,11 +17,12 @@ from structure.core.units import quantity
 
 CONTINUOUS = "continuous"
 Brace = float | Literal["continuous"] | None
+ACROSS_PLIES, ACROSS_DEPTH = "across the plies", "across the depth"
 
 
 @dataclass(frozen=True, slots=True)
 class PostQuestion:
-    """A post between two plates. Lengths in inches, loads in lbf by case, down positive.
+    """A post between two plates, in the units of its code. Loads by case, down positive.
 
     `braced` may name an axis by `weak` or `strong` (of the whole section) or by `plies` or `depth` (the way
     it would buckle): the distance between braces, or `continuous`.
@@ -55,12 +56,12 @@ class Axis:
     F_cE: float | None
     steps: tuple[Step, ...]
 
-    def as_data(self) -> dict[str, Any]:
+    def as_data(self, code: str = "us") -> dict[str, Any]:
         return {
             "direction": self.direction,
             "slenderness": self.slenderness,
             "factor": self.factor,
-            "capacity": quantity(self.capacity, "force"),
+            "capacity": quantity(self.capacity, "force", code),
             "steps": [step.as_data() for step in self.steps],
         }
 
@@ -99,15 +100,16 @@ class PostResult:
 
     def as_data(self) -> dict[str, Any]:
         """The result of the `post` kind."""
+        code = self.question.section.code
         return {
-            "capacity": quantity(self.capacity, "force"),
+            "capacity": quantity(self.capacity, "force", code),
             "ratio": self.ratio,
             "passes": self.passes,
             "governing": self.governing.name,
             "section": self.question.section.label,
-            "height": quantity(self.question.height, "length"),
-            "axes": {name: axis.as_data() for name, axis in self.axes.items()},
-            "checks": {name: check_data(check) for name, check in self.checks.items()},
+            "height": quantity(self.question.height, "length", code),
+            "axes": {name: axis.as_data(code) for name, axis in self.axes.items()},
+            "checks": {name: check_data(check, code) for name, check in self.checks.items()},
             "factors": dict(self.factors),
             "fastening": self.fastening.as_data() if self.fastening else None,
             "remarks": list(self.remarks),
@@ -133,3 +135,15 @@ def largest_load(question: PostQuestion) -> tuple[float, str]:
     sums = {each.name: sum(f * present[c] for c, f in each.factors.items()) for each in asd(present)}
     name = max(sums, key=lambda key: sums[key])
     return sums[name], name
+
+
+def brace_of(question: PostQuestion, name: str, direction: str) -> Brace:
+    """The brace of one axis, by its name or by its direction. Raises InputError where the two differ."""
+    given = [key for key in (name, direction) if question.braced.get(key) is not None]
+    if len(given) == 2 and question.braced[name] != question.braced[direction]:
+        raise InputError(
+            f"braced.{direction}",
+            question.braced[direction],
+            f"one brace for one axis: {direction} and {name} are the same one on this section",
+        )
+    return question.braced[given[0]] if given else None

@@ -8,6 +8,7 @@ from structure.core.clauses import Editions
 from structure.core.codes.us import wood_columns as nds
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials import Section, WoodSection, perpendicular_value
+from structure.core.materials.ca_sawn import perpendicular_strength
 from structure.core.trace import Step
 
 
@@ -65,11 +66,11 @@ def across_the_grain(section: Section, editions: Editions) -> float:
 
 
 def species_across_the_grain(species: str, editions: Editions) -> float:
-    """F_c_perp of dimension lumber of a species [psi], the same in every grade.
+    """F_c_perp or f_cp of dimension lumber of a species [psi, MPa], the same in every grade.
 
     Raises InputError for a species not held.
     """
     try:
-        return perpendicular_value(species)
+        return perpendicular_strength(species)[0] if editions.code == "ca" else perpendicular_value(species)
     except InputError as error:
         raise InputError("species", error.read, error.accepted) from None
