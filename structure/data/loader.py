@@ -43,8 +43,9 @@ class Table:
 
     @property
     def reference(self) -> str:
-        """`NDS Supplement 2018, Table 4A`."""
-        place = " ".join(part for part in (self.document, self.edition) if part)
+        """`NDS Supplement 2018, Table 4A`, `CSA O86:19, Table 6.4`."""
+        joint = ":" if self.document.startswith("CSA") else " "  # as each publisher writes it
+        place = joint.join(part for part in (self.document, self.edition) if part)
         return f"{place}, Table {self.number}" if self.number else place
 
 

@@ -227,7 +227,7 @@ SECTION = Variant(
         "psl": (_NAME, _PLIES, _WIDTH, _DEPTH, _PROPERTIES, _FASTENING),
         "lsl": (_NAME, _PLIES, _WIDTH, _DEPTH, _PROPERTIES, _FASTENING),
         "glulam": (
-            Field("grade", Text(40), required=True, doc="layup, such as 24F-V4 or 24F-V3"),
+            Field("grade", Text(40), required=True, doc="layup, such as 24F-V4 or 24F-V3; ca 24f-E D Fir-L"),
             _PLIES,
             _WIDTH,
             _DEPTH,

@@ -7,6 +7,12 @@ from typing import Any
 
 from structure.core.clauses import COMMON_PRACTICE, Clause, Editions
 from structure.core.errors import OutOfScope
+from structure.core.materials.ca_engineered import (
+    CaGlulamSection,
+    CaLslSection,
+    CaLvlSection,
+    CaPslSection,
+)
 from structure.core.materials.ca_sawn import CaSawnSection
 from structure.core.materials.ca_steel import CaSteelSection
 from structure.core.materials.section import Section
@@ -27,12 +33,27 @@ def _sawn(record: Mapping[str, Any], properties: Properties) -> Section:
     )
 
 
+def _engineered(make: Callable[..., Section]) -> Make:
+    def made(record: Mapping[str, Any], properties: Properties) -> Section:
+        size = {name: record[name] for name in ("plies", "width", "depth")}
+        return make(grade=record["grade"] or "", properties=properties, **size)
+
+    return made
+
+
 def _steel(record: Mapping[str, Any], properties: Properties) -> Section:
     return CaSteelSection(shape=record["shape"], grade=record["grade"] or "", properties=properties)
 
 
 # A family whose rules land adds its maker here.
-FAMILIES: Mapping[str, Make] = {"sawn": _sawn, "steel": _steel}
+FAMILIES: Mapping[str, Make] = {
+    "sawn": _sawn,
+    "lvl": _engineered(CaLvlSection),
+    "psl": _engineered(CaPslSection),
+    "lsl": _engineered(CaLslSection),
+    "glulam": _engineered(CaGlulamSection),
+    "steel": _steel,
+}
 
 
 def read(record: Mapping[str, Any], properties: Properties, editions: Editions) -> Section:

@@ -50,7 +50,7 @@ def shear(
     row, bay = (int(i) for i in np.unravel_index(int(ratios.argmax()), ratios.shape))
     combination = int(which[row])
     F_v = values.strength_step("fv", lasting[combination].K_D, editions)
-    clause = o86.GLULAM_SHEAR if section.family == "glulam" else o86.SHEAR
+    clause = {"sawn": o86.SHEAR, "glulam": o86.GLULAM_SHEAR}.get(section.family, o86.SCL_SHEAR)
     V_r = o86.shear_resistance.under(clause).step(
         editions, phi=wood.PHI_SHEAR, F_v=F_v.result, A_n=section.area, K_Zv=section.size_factors["fv"]
     )
