@@ -13,6 +13,7 @@ from structure.core.codes.us import fasteners as nds
 from structure.core.codes.us.fasteners_value import Holding, group_of, held_table, steel_holding, wood_holding
 from structure.core.errors import InputError
 from structure.core.materials.species import specific_gravity
+from structure.core.members.ca_dowel import answer as canadian
 from structure.core.members.fastener import make_fastener, plane_value
 from structure.core.trace import Step
 from structure.core.units import quantity
@@ -106,6 +107,13 @@ def _answer(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     return data
 
 
+def _solve_ca(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
+    try:
+        return canadian(given, editions)
+    except InputError as error:
+        raise error.under("given") from None
+
+
 KIND = Kind(
     "dowel",
     (
@@ -115,19 +123,26 @@ KIND = Kind(
         ),
         Field("side", _PIECE, required=True, doc="under the head; the outer pieces in double shear"),
         Field("shear", Choice(("single", "double")), default="single"),
-        Field("duration", Number(min=0.9, max=2.0), default=1.0, doc="C_D"),
+        Field(
+            "duration",
+            ByCode({"us": Number(min=0.9, max=2.0), "ca": Number(min=0.65, max=1.15)}),
+            default=1.0,
+            doc="C_D, or K_D in ca",
+        ),
         Field("row", _ROW, doc="several in line with the load, for the group action factor"),
     ),
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve_ca},
     results=(
-        Result("Z", "force", "reference value, or the stated capacity"),
-        Result("mode", "", "Im, Is, II, IIIm, IIIs or IV"),
+        Result("Z", "force", "us: reference value, or the stated capacity"),
+        Result("nu", "force", "ca: unit lateral resistance of one plane"),
+        Result("mode", "", "Im, Is, II, IIIm, IIIs or IV; ca: a to g"),
         Result("modes.<Im|Is|II|IIIm|IIIs|IV>", "force", "each mode"),
         Result("terms.<Re|Rt|k1|k2|k3|Ktheta|Rd_I|Rd_II|Rd_III>", "", "terms of the equations"),
         Result("bearing.<main|side>", "stress", "dowel bearing strength"),
         Result("penetration", "length", "into the piece that holds the point"),
         Result("factors.<CD|Cp|Cg>", "", "load duration, penetration of nails, group action"),
         Result("adjusted", "force", "what one fastener may carry"),
+        Result("resistance", "force", "ca: factored resistance of one nail"),
     ),
-    doc="One nail or bolt loaded sideways, NDS chapter 12: wood to wood or steel, single or double shear.",
+    doc="One nail or bolt loaded sideways, NDS chapter 12 or CSA O86 12.9: single or double shear.",
 )

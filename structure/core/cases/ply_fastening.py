@@ -23,9 +23,8 @@ from structure.core.cases.reader import (
 )
 from structure.core.clauses import Editions
 from structure.core.errors import InputError
-from structure.core.materials.species import specific_gravity
-from structure.core.members.fastener import make_fastener
-from structure.core.members.ply_fastening import PlyQuestion, fasten_plies
+from structure.core.members.plies import fasten_plies, gravity_of, make_fastener
+from structure.core.members.ply_fastening import PlyQuestion
 
 LINE_LOADS = ListOf(
     Record(
@@ -58,9 +57,8 @@ def _question(given: Mapping[str, Any], editions: Editions) -> PlyQuestion:
     gravity, source = given["specific_gravity"], given["gravity_source"] or ""
     if gravity is not None and not source:
         raise InputError("gravity_source", None, "where the specific gravity is stated")
-    species = getattr(section, "species", None)
-    if gravity is None and section.family == "sawn" and species:
-        gravity, source = specific_gravity(species), f"{species}, NDS table 12.3.3A"
+    if gravity is None:
+        gravity, source = gravity_of(section, editions)
     fastener = None
     if given["fastener"] is not None:
         try:
@@ -101,16 +99,18 @@ KIND = Kind(
         Field("rows", Integer(1, 12), doc="to check; solved if absent"),
         Field("spacing", Quantity("length", positive=True), doc="in each row, to check; solved if absent"),
     ),
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=(
         Result("state", "", "passes, fails, or question where only a maker or the engineer can say"),
         Result("passes", "", "true for state passes"),
         Result("one_piece", "", "no ply fastening needed"),
         Result(
-            "transfer.<demand|joint|combination|CD|by_joint>", "", "load passed from ply to ply per length"
+            "transfer.<demand|joint|combination|CD or KD|by_joint>",
+            "",
+            "load passed from ply to ply per length",
         ),
-        Result("value.<Z|adjusted|mode|Cp>", "", "one fastener in one joint"),
-        Result("per_foot", "", "fasteners needed per foot in the worst joint"),
+        Result("value.<Z|adjusted|mode|Cp>", "", "one fastener in one joint; ca: nu, resistance, mode"),
+        Result("per_foot", "", "fasteners needed per foot in the worst joint; ca: per_metre"),
         Result("rows", "", "of the pattern"),
         Result("spacing", "length", "in each row"),
         Result("count", "", "over the length, all joints"),

@@ -37,16 +37,17 @@ class Fastener:
     capacity: float | None = None
     source: str = ""
     mark: str = ""
+    code: str = "us"
 
     def as_data(self) -> dict[str, Any]:
         """Plain data: the takeoff names it by `label`."""
         return {
             "kind": self.kind,
             "label": self.label,
-            "diameter": quantity(self.diameter, "length"),
-            "length": None if self.length is None else quantity(self.length, "length"),
-            "Fyb": None if self.F_yb is None else quantity(self.F_yb, "stress"),
-            "stated": None if self.capacity is None else quantity(self.capacity, "force"),
+            "diameter": quantity(self.diameter, "length", self.code),
+            "length": None if self.length is None else quantity(self.length, "length", self.code),
+            "Fyb": None if self.F_yb is None else quantity(self.F_yb, "stress", self.code),
+            "stated": None if self.capacity is None else quantity(self.capacity, "force", self.code),
             "source": self.source,
         }
 

@@ -1,6 +1,6 @@
 """Rows and spacing of the fasteners of a built-up beam: what is prescribed, what fits, what carries.
 
-US: lbf, inches.
+US: lbf, inches; the Canadian rules have their own table and their own choice, in mm.
 """
 
 from __future__ import annotations
@@ -30,12 +30,13 @@ class Least:
     ends: int
     clause: ClauseRef
     mark: str
+    code: str = "us"
 
     def as_data(self) -> dict[str, Any]:
         return {
             "fastener": self.fastener,
             "rows": self.rows,
-            "spacing": quantity(self.spacing, "length"),
+            "spacing": quantity(self.spacing, "length", self.code),
             "at_each_end": self.ends,
             "clause": str(self.clause),
             "mark": self.mark,

@@ -62,6 +62,7 @@ class PlyResult:
     check: Check | None = None
     questions: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
+    code: str = "us"
 
     @property
     def state(self) -> str:
@@ -84,13 +85,13 @@ class PlyResult:
             "fastener": None if self.fastener is None else self.fastener.as_data(),
             "least": None if self.least is None else self.least.as_data(),
             "rows": None if pattern is None else pattern.rows,
-            "spacing": None if pattern is None else quantity(pattern.spacing, "length"),
+            "spacing": None if pattern is None else quantity(pattern.spacing, "length", self.code),
             "count": None if pattern is None else pattern.count * self._driven(joints),
             "distances": None if pattern is None else self._distances(pattern),
             "words": self._words(),
             "governing": None if self.check is None else "transfer",
             "ratio": None if self.check is None else self.check.ratio,
-            "checks": {} if self.check is None else {"transfer": check_data(self.check)},
+            "checks": {} if self.check is None else {"transfer": check_data(self.check, self.code)},
             "questions": list(self.questions),
             "remarks": list(self.remarks),
             "transfer": None,
@@ -99,16 +100,16 @@ class PlyResult:
         }
         if self.transfer is not None:
             data["transfer"] = {
-                "demand": quantity(self.transfer.load, "line_load"),
+                "demand": quantity(self.transfer.load, "line_load", self.code),
                 "joint": self.transfer.joint,
                 "combination": self.transfer.combination,
                 "CD": self.transfer.C_D,
-                "by_joint": [quantity(each, "line_load") for each in self.joints],
+                "by_joint": [quantity(each, "line_load", self.code) for each in self.joints],
             }
         if self.plane is not None and self.adjusted is not None:
             data["value"] = {
-                "Z": quantity(self.plane.reference, "force"),
-                "adjusted": quantity(self.adjusted, "force"),
+                "Z": quantity(self.plane.reference, "force", self.code),
+                "adjusted": quantity(self.adjusted, "force", self.code),
                 "mode": None if self.plane.value is None else self.plane.value.mode,
                 "Cp": self.plane.C_p,
             }
@@ -126,7 +127,7 @@ class PlyResult:
 
     def _distances(self, pattern: Pattern) -> dict[str, Any]:
         return {
-            "end": quantity(pattern.end, "length"),
-            "edge": quantity(pattern.edge, "length"),
-            "between_rows": quantity(pattern.between, "length"),
+            "end": quantity(pattern.end, "length", self.code),
+            "edge": quantity(pattern.edge, "length", self.code),
+            "between_rows": quantity(pattern.between, "length", self.code),
         }
