@@ -172,12 +172,16 @@ def schedule_differences(sealed: Schedule, preliminary: Schedule) -> list[dict[s
         rows += [
             {"mark": mark, "what": _what(k), "preliminary": _told(k, a.data), "sealed": _told(k, b.data)}
             for k in keys
-            if not _same(a.data.get(k), b.data.get(k))
+            if not _same(a.data.get(k), b.data.get(k)) and not (k == "width_in" and _square(a) and _square(b))
         ]
     return rows
 
 
 SAME_LENGTH = 1 / 32  # in; lengths are written in sixteenths
+
+
+def _square(pad: ScheduleMark) -> bool:
+    return _same(pad.data.get("width_in"), pad.data.get("side_in"))
 
 
 def _same(a: Any, b: Any) -> bool:

@@ -45,7 +45,7 @@ class CandidateTable(tables.Table):
         if not record["entered"]:
             return value
         return format_html(
-            '{} <span class="tag tag--note">as entered from {}</span>', value, record["entered"]
+            '{} <span class="tag tag--note tag--long">as entered from {}</span>', value, record["entered"]
         )
 
     def render_group(self, value: str) -> str:

@@ -37,7 +37,28 @@ PLATES = {"plates": "a whole number", "plate_thickness": A_LENGTH, "plate_depth"
 
 
 class SealedForm(EchoMixin, forms.Form):
-    """What beams and posts share: fields that only some kinds need are asked for by kind."""
+    """What all of them share: fields that only some kinds need are asked for by kind, and folded away.
+
+    `FOLDED`: those fields; `FOLD`: what stands over them.
+    """
+
+    FOLD = ""
+    FOLDED: tuple[str, ...] = ()
+
+    @property
+    def plain(self) -> list[forms.BoundField]:
+        """Fields that every member needs."""
+        return [field for field in self if field.name not in self.FOLDED]
+
+    @property
+    def folded(self) -> list[forms.BoundField]:
+        """Fields that only some members need."""
+        return [field for field in self if field.name in self.FOLDED]
+
+    @property
+    def unfolded(self) -> bool:
+        """Whether something stands, or is wrong, in what is folded away."""
+        return any(field.value() or field.errors for field in self.folded)
 
     def _need(self, data: Mapping[str, Any], wanted: Mapping[str, str], kind: str) -> None:
         for name, accepted in wanted.items():
@@ -73,6 +94,9 @@ class SealedForm(EchoMixin, forms.Form):
 
 class SealedBeamForm(SealedForm):
     """The beam as the sealed design gives it."""
+
+    FOLD = "Steel shape, or plates of a flitch beam"
+    FOLDED = ("shape", "form", "weight", "plates", "plate_thickness", "plate_depth", "bolts")
 
     family = forms.ChoiceField(label="Kind of beam", choices=BEAMS)
     label = forms.CharField(label="As written on the drawing", max_length=120)
@@ -117,6 +141,9 @@ class SealedBeamForm(SealedForm):
 class SealedPostForm(SealedForm):
     """A post as the sealed design gives it: plies of wood, one timber, or a steel shape."""
 
+    FOLD = "Steel shape"
+    FOLDED = ("shape", "form", "weight")
+
     family = forms.ChoiceField(
         label="Kind of post", choices=[("sawn", "Wood"), ("steel", "Steel pipe or tube")]
     )
@@ -157,6 +184,9 @@ class SealedPostForm(SealedForm):
 class SealedFootingForm(SealedForm):
     """A pad as the sealed design gives it, square or not, plain or with bars."""
 
+    FOLD = "Not square, or with bars"
+    FOLDED = ("width", "bar", "bars", "cross_bars", "cover")
+
     label = forms.CharField(label="As written on the drawing", max_length=120)
     side = QuantityFormField(dimension="length", label="Side, or its length")
     width = QuantityFormField(dimension="length", label="Width, where it is not square", required=False)
@@ -190,7 +220,7 @@ def _inches(text: str | None) -> float:
     return read_quantity(text, "length", "length") if text else float("inf")
 
 
-class SealedShoringForm(forms.Form):
+class SealedShoringForm(SealedForm):
     """Shoring that the engineer designed; it takes the place of the plan here."""
 
     label = forms.CharField(
