@@ -15,6 +15,7 @@ from structure.core.codes.ca import wood_columns as o86
 from structure.core.errors import OutOfScope
 from structure.core.materials.ca_wood import CaWoodSection
 from structure.core.members.ca_bearing import Factored, factored_sums, plate_check
+from structure.core.members.ca_post_fastening import ca_fastening_of
 from structure.core.members.ca_wood_values import CaValues, values_of
 from structure.core.members.post_question import (
     ACROSS_DEPTH,
@@ -71,7 +72,7 @@ def check_ca_wood_post(question: PostQuestion, editions: Editions) -> PostResult
         checks={name: row[0] for name, row in governing.items()},
         axes={axis.name: axis for axis in axes},
         factors={"KD": worst.duration.K_D},
-        fastening=None,
+        fastening=ca_fastening_of(section, question.fastened, editions),
         remarks=_remarks(question, section),
     )
 
@@ -253,12 +254,6 @@ def _remarks(question: PostQuestion, section: CaWoodSection) -> tuple[str, ...]:
             f"{question.fastened.replace('_', ' ').capitalize()}: across the plies {part:.0%} of a solid post of "
             "the same size (O86 6.5.5.4). Every ply runs the full length, all of one depth, faces in contact."
         )
-        if question.fastened == "nailed":
-            remarks.append(
-                "Nails reach through all plies and three quarters of the last one, from alternate faces, in two "
-                f"rows or more where the depth is over {3 * section.width:g} mm, at most {6 * section.width:g} mm "
-                "apart in a row (O86 6.5.5.4, from memory); NBC 9.17.4. has its own pattern."
-            )
     for name, brace in question.braced.items():
         if brace == CONTINUOUS:
             remarks.append(

@@ -61,21 +61,25 @@ class Fastening:
     edge: tuple[float, float]
     clause: ClauseRef
     remarks: tuple[str, ...]
+    code: str = "us"
 
     def as_data(self) -> dict[str, Any]:
         """Plain data: the takeoff counts fasteners from `rows` and `spacing`."""
 
         def pair(values: tuple[float, float]) -> dict[str, Any]:
-            return {"least": quantity(values[0], "length"), "most": quantity(values[1], "length")}
+            return {
+                "least": quantity(values[0], "length", self.code),
+                "most": quantity(values[1], "length", self.code),
+            }
 
         return {
             "kind": self.kind,
             "name": self.name,
-            "diameter": quantity(self.diameter, "length"),
-            "length": quantity(self.length, "length"),
+            "diameter": quantity(self.diameter, "length", self.code),
+            "length": quantity(self.length, "length", self.code),
             "rows": self.rows,
-            "spacing": quantity(self.spacing, "length"),
-            "least_spacing": quantity(self.least_spacing, "length"),
+            "spacing": quantity(self.spacing, "length", self.code),
+            "least_spacing": quantity(self.least_spacing, "length", self.code),
             "end_distance": pair(self.end),
             "row_spacing": pair(self.row_spacing),
             "edge_distance": pair(self.edge),
