@@ -12,7 +12,8 @@ from structure.core.members.beam_demand import Demands
 from structure.core.members.beam_result import BeamResult, common_remarks, with_worst
 from structure.core.members.carry_in import LIFT, PER_PERSON
 from structure.core.members.steel_bearing import bearings
-from structure.core.members.steel_service import SteelBending, bending, classes, deflections, shear
+from structure.core.members.steel_demand import deflections
+from structure.core.members.steel_service import SteelBending, bending, classes, shear
 from structure.core.members.steel_strength import Strength, strength
 
 COPES = Clause("AISC Manual", "Part 9")

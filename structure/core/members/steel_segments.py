@@ -1,8 +1,8 @@
-"""Unbraced segments of a steel beam, the moment in each and its C_b. AISC 360 F1.
+"""Unbraced segments of a steel beam, the moment in each and its gradient factor: C_b, in Canada omega_2.
 
 Braces at a distance stand from either end of a bay on, whichever is worse: a bay that the distance does not
-divide has one short segment, and nobody says at which end. A free end has no C_b, nor has the length from a
-support to a point of contraflexure, which is no brace.
+divide has one short segment, and nobody says at which end. A free end has no such factor, nor has the length
+from a support to a point of contraflexure, which is no brace. AISC 360 F1, CSA S16 13.6.
 """
 
 from __future__ import annotations
@@ -13,10 +13,13 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
+from structure.core.clauses import Editions
+from structure.core.codes.ca import steel_bending as s16
 from structure.core.codes.us import steel_bending as aisc
 from structure.core.members.beam_demand import Demands
 from structure.core.members.beam_question import Bracing
 from structure.core.statics.model import Bay
+from structure.core.trace import Step
 
 Array = npt.NDArray[np.float64]
 MEMO = "steel segments"
@@ -31,13 +34,13 @@ class Segment:
     start: float
     end: float
     hogging: bool
-    gradient: bool  # whether C_b is worked out; else it is 1
+    gradient: bool  # whether its factor is worked out; else it is 1
     length: float  # between braces
 
 
 @dataclass(frozen=True, eq=False)
 class Segments:
-    """Every segment, and by row and segment: its length, C_b, its moment and where that is."""
+    """Every segment, and by row and segment: its length, gradient factor, its moment and where that is."""
 
     held: tuple[Segment, ...]
     L_b: Array
@@ -86,19 +89,27 @@ def _segments(demands: Demands) -> Segments:
                 for part in (0.25, 0.5, 0.75)
             ]
             bent = largest > 1e-9 * max(float(largest.max()), 1e-9)
-            C_b[bent, n] = aisc.gradient_factor(
-                M_max=largest[bent], M_A=quarters[0][bent], M_B=quarters[1][bent], M_C=quarters[2][bent]
-            )
+            C_b[bent, n] = _gradient(demands.code, largest[bent], *(each[bent] for each in quarters))
     return Segments(tuple(held), L_b, C_b, moments, places)
 
 
-def quarter_moments(demands: Demands, segment: Segment, row: int) -> tuple[float, float, float, float]:
-    """Largest moment of a segment under one sum, and those at its quarter points, without their signs."""
+def _gradient(code: str, M_max: Array, M_a: Array, M_b: Array, M_c: Array) -> Array:
+    if code == "us":
+        return np.asarray(aisc.gradient_factor(M_max=M_max, M_A=M_a, M_B=M_b, M_C=M_c))
+    omega_2 = s16.moment_gradient(M_max=M_max, M_a=M_a, M_b=M_b, M_c=M_c)
+    return np.asarray(np.minimum(omega_2, s16.MOST_GRADIENT))
+
+
+def gradient_steps(demands: Demands, segment: Segment, row: int, editions: Editions) -> tuple[Step, ...]:
+    """The gradient factor of a segment under one sum, as a line of the sheet."""
     response = demands.strength.response[row : row + 1]
-    extremes = response.moment_extremes(segment.start, segment.end)
+    M_max = abs(float(response.moment_extremes(segment.start, segment.end).largest[0]))
     length = segment.end - segment.start
-    quarters = [abs(float(response.moment(segment.start + part * length)[0])) for part in (0.25, 0.5, 0.75)]
-    return (abs(float(extremes.largest[0])), quarters[0], quarters[1], quarters[2])
+    M_a, M_b, M_c = (abs(float(response.moment(segment.start + n * length)[0])) for n in (0.25, 0.5, 0.75))
+    if demands.code == "us":
+        return (aisc.gradient_factor.step(editions, M_max=M_max, M_A=M_a, M_B=M_b, M_C=M_c),)
+    note = f"at most {s16.MOST_GRADIENT:g} is counted"
+    return (s16.moment_gradient.step(editions, note=note, M_max=M_max, M_a=M_a, M_b=M_b, M_c=M_c),)
 
 
 def _edge(number: int, bay: Bay, bracing: Bracing, *, hogging: bool) -> Iterator[Segment]:
