@@ -31,7 +31,7 @@ from structure.core.cases.reader import (
 )
 from structure.core.catalogue import Search, search_beams
 from structure.core.catalogue.stock import FAMILIES
-from structure.core.clauses import Editions
+from structure.core.clauses import Clause, Editions
 from structure.core.codes.us import composite
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.ca_sawn import perpendicular_strength
@@ -40,7 +40,10 @@ from structure.core.members.beam import BeamQuestion, Limits, Support, check_bea
 from structure.core.members.beam_question import Notch
 
 # Families that no catalogue can hold: they work on the values printed for the product in hand.
-_ENTERED = {"psl": composite.MAKERS_VALUES, "lsl": composite.MAKERS_VALUES}
+_ENTERED = {
+    "us": {"psl": composite.MAKERS_VALUES, "lsl": composite.MAKERS_VALUES},
+    "ca": dict.fromkeys(("lvl", "psl", "lsl", "flitch"), Clause("CSA O86", "15.3")),
+}
 _LENGTH = Quantity("length", positive=True)
 SPECIES_NAME = ByCode({code: Choice(names) for code, names in SPECIES.items()})
 GRADE_NAME = ByCode(
@@ -122,9 +125,9 @@ def _perpendicular(species: str, code: str) -> float:
 def read_search(record: dict[str, Any], editions: Editions) -> Search:
     """The catalogue search from the typed record of the `search` field. OutOfScope for a family not covered."""
     for family in record["families"]:
-        if family in _ENTERED:
+        if family in _ENTERED[editions.code]:
             raise OutOfScope(
-                _ENTERED[family].at(editions),
+                _ENTERED[editions.code][family].at(editions),
                 f"a search over {family}: no generic values exist; check one with the values of the product in hand",
             )
     return Search(
@@ -140,6 +143,7 @@ def read_search(record: dict[str, Any], editions: Editions) -> Search:
         ),
         max_depth=record["max_depth"],
         max_plies=record["max_plies"],
+        code=editions.code,
     )
 
 
@@ -193,7 +197,7 @@ KIND = Kind(
                 (
                     Field(
                         "families",
-                        ListOf(Choice((*FAMILIES, *_ENTERED)), max=8),
+                        ListOf(Choice((*FAMILIES, *_ENTERED["us"])), max=8),
                         default=["sawn", "lvl"],
                         defaults={"ca": ["sawn"]},
                     ),
@@ -211,7 +215,11 @@ KIND = Kind(
                         doc="of sawn lumber",
                     ),
                     Field("lvl_grades", ListOf(Text(40), min=1), doc="stress classes; default all held"),
-                    Field("glulam_grades", ListOf(Text(40), min=1), doc="layups; default 24F-V4 and 24F-V3"),
+                    Field(
+                        "glulam_grades",
+                        ListOf(Text(40), min=1),
+                        doc="layups; default 24F-V4 and 24F-V3, ca 24f-E and 20f-E",
+                    ),
                     Field("steel_forms", ListOf(Choice(("W", "C", "HSS")), min=1), doc="default all"),
                     Field(
                         "products",

@@ -11,7 +11,8 @@ from functools import lru_cache
 import numpy as np
 import numpy.typing as npt
 
-from structure.core.catalogue.stock import Search, stock_sections
+from structure.core.catalogue.stock import stock_sections
+from structure.core.catalogue.wanted import Search
 from structure.core.codes.us import wood
 from structure.core.codes.us.combinations import DURATION
 from structure.core.errors import OutOfScope

@@ -109,7 +109,12 @@ class Candidate:
             ]
         failed = [check for check in self.checks.values() if not check.passes]
         return [
-            {"check": check.name, "ratio": check.ratio, "why": sentence(check), "clause": str(check.clause)}
+            {
+                "check": check.name,
+                "ratio": check.ratio,
+                "why": sentence(check, self.editions.code),
+                "clause": str(check.clause),
+            }
             for check in sorted(failed, key=lambda check: (-check.ratio, check.name))
         ]
 

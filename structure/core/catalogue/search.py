@@ -14,8 +14,9 @@ import numpy as np
 from structure.core.catalogue.bent import bending
 from structure.core.catalogue.columns import Columns, Service, prepared
 from structure.core.catalogue.result import Column, SearchResult
-from structure.core.catalogue.stock import Search, stock_sections
+from structure.core.catalogue.stock import stock_sections
 from structure.core.catalogue.together import Asked, bearings, deflections, shear
+from structure.core.catalogue.wanted import Search
 from structure.core.clauses import Editions
 from structure.core.codes.us.combinations import ASD
 from structure.core.errors import OutOfScope

@@ -6,9 +6,10 @@ A family is one function in FAMILIES from a search to its sections; nothing else
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 
+from structure.core.catalogue.ca_stock import CA_FAMILIES
+from structure.core.catalogue.wanted import Search
 from structure.core.errors import InputError
 from structure.core.materials.lvl import TABLE as LVL_TABLE
 from structure.core.materials.lvl import LvlSection
@@ -22,26 +23,6 @@ from structure.data.loader import table
 STEEL_STOCK = "us/steel_stock"
 
 
-@dataclass(frozen=True, slots=True)
-class Search:
-    """What is on hand. `lvl_grades` left out means every stress class held, `steel_forms` every form of shape.
-
-    `products` are tried beside the families: sections with the values that a person entered from their paper.
-
-    Sections are kept by search, so every field is hashable: tuples, no lists or mappings.
-    """
-
-    families: tuple[str, ...] = ("sawn", "lvl")
-    species: tuple[str, ...] = ("SPF", "DF-L", "HF", "SP")
-    grades: tuple[str, ...] = ("No.2",)
-    lvl_grades: tuple[str, ...] | None = None
-    glulam_grades: tuple[str, ...] | None = None
-    steel_forms: tuple[str, ...] | None = None
-    products: tuple[Section, ...] = ()
-    max_depth: float | None = None
-    max_plies: int = 5
-
-
 @lru_cache(maxsize=32)
 def stock_sections(search: Search) -> tuple[Section, ...]:
     """Every section of the catalogue that the search allows: by weight, then depth, then label.
@@ -49,7 +30,10 @@ def stock_sections(search: Search) -> tuple[Section, ...]:
     Raises InputError for a stress class that is not held, or where nothing is left to try.
     """
     found = [
-        section for family, held in FAMILIES.items() if family in search.families for section in held(search)
+        section
+        for family, held in BY_CODE[search.code].items()
+        if family in search.families
+        for section in held(search)
     ]
     found += [
         each
@@ -122,3 +106,4 @@ FAMILIES: Mapping[str, Callable[[Search], Iterator[Section]]] = {
     "steel": _steel,
     "flitch": _flitch,
 }
+BY_CODE = {"us": FAMILIES, "ca": CA_FAMILIES}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from structure.core.trace import Check
-from structure.core.units import DIMENSIONS, quantity
+from structure.core.units import quantity
 
 NAMES = {
     "bending": "Bending",
@@ -14,16 +14,18 @@ NAMES = {
     "web_crippling": "Crippling of the web over a bearing",
     "deflection_live": "Live deflection",
     "deflection_total": "Total deflection",
+    "deflection_permanent": "Deflection under what stays",
+    "bearing_near_support": "Crushing by the loads near a support",
 }
 
 
-def sentence(check: Check) -> str:
+def sentence(check: Check, code: str = "us") -> str:
     """Why a check fails, in words."""
     over = (check.ratio - 1) * 100
     much = f"{over:.1f} % too much" if over < 10 else f"{over:.0f} % too much"
     if check.ratio >= 3:
         much = f"{check.ratio:.0f} times what is allowed"
-    demand, capacity = (_shown(check, value) for value in (check.demand, check.capacity))
+    demand, capacity = (_shown(check, value, code) for value in (check.demand, check.capacity))
     verb = "is" if check.dimension == "length" else "takes"
     name = NAMES.get(check.name, check.name)
     return f"{name} {verb} {demand} where {capacity} is allowed under {check.combination}: {much}."
@@ -34,7 +36,12 @@ def closeness(check: Check) -> str:
     return f"{NAMES.get(check.name, check.name)} governs at {check.ratio * 100:.0f} % of what is allowed."
 
 
-def _shown(check: Check, value: float) -> str:
-    unit = DIMENSIONS[check.dimension].shown["us"]
-    number = quantity(value, check.dimension)["value"]
-    return f"{number:,.2f} {unit}" if check.dimension == "length" else f"{number:,.0f} {unit}"
+def _shown(check: Check, value: float, code: str) -> str:
+    held = quantity(value, check.dimension, code)
+    # Inches and kilonewtons have decimals, pounds and millimetres hardly any.
+    number = (
+        f"{held['value']:,.2f}"
+        if (check.dimension == "length") == (code == "us")
+        else f"{held['value']:,.0f}"
+    )
+    return f"{number} {held['unit']}"

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from structure.core.cases.grammars import SECTION, read_section
-from structure.core.catalogue.stock import FAMILIES, Search, stock_sections
+from structure.core.catalogue import Search, stock_sections
+from structure.core.catalogue.stock import FAMILIES
 from structure.core.clauses import DEFAULT_EDITIONS
 from structure.core.materials.flitch import Bolts, FlitchSection
 from structure.core.materials.lvl import LvlSection
