@@ -119,6 +119,15 @@ def refuse_flat(section: WoodSection, editions: Editions) -> None:
         )
 
 
+def too_slender(section: WoodSection, R_B: float, editions: Editions) -> OutOfScope:
+    """The refusal of a section whose R_B is over 50. NDS 3.3.3.7."""
+    return OutOfScope(
+        nds.SLENDERNESS_LIMIT.at(editions),
+        f"{section.label}: slenderness R_B {R_B:.1f} is over {nds.MOST_SLENDER:g}; "
+        "brace the edge that is pressed more closely",
+    )
+
+
 def bending(
     demands: Demands,
     weight: int,
@@ -148,11 +157,7 @@ def bending(
     loaded = moments > 1e-9 * max(float(moments.max()), 1e-9)
     slender = np.where(loaded, slender, 0.0)
     if float(slender.max()) > nds.MOST_SLENDER:
-        raise OutOfScope(
-            nds.SLENDERNESS_LIMIT.at(editions),
-            f"{section.label}: slenderness R_B {float(slender.max()):.1f} is over {nds.MOST_SLENDER:g}; "
-            "brace the edge that is pressed more closely",
-        )
+        raise too_slender(section, float(slender.max()), editions)
     factor = _stability(slender, values, star)
     C_V = values.volume(demands, rows)
     if C_V is not None:
