@@ -70,11 +70,10 @@ class _Reinforced:
         if not force.perimeter:
             clause = code.TWO_WAY_SHEAR.at(at)
             return self._check("punching", 0.0, 0.0, "force", clause, force.steps, no_punching(0.0))
-        v_c, k_d = self._stress(force), self._deep()
-        V_r = code.punching_resistance.step(
-            at, k_d=k_d.result, v_c=v_c.result, b_o=force.perimeter, d=self.d.result
-        )
-        steps = (self.d, *force.steps, self.root, *force.capacity_steps, v_c, k_d, V_r)
+        v_c, deep = self._stress(force), self._deep()
+        k_d = deep[0].result if deep else 1.0
+        V_r = code.punching_resistance.step(at, k_d=k_d, v_c=v_c.result, b_o=force.perimeter, d=self.d.result)
+        steps = (self.d, *force.steps, self.root, *force.capacity_steps, v_c, *deep, V_r)
         return self._check("punching", force.value, V_r.result, "force", V_r.clause, steps)
 
     def _stress(self, force: Punching) -> Step:
@@ -89,11 +88,12 @@ class _Reinforced:
             sqrt_fc=self.root.result,
         )
 
-    def _deep(self) -> Step:
+    def _deep(self) -> tuple[Step, ...]:
+        """The loss of a deep pad, where it counts."""
         longer = longest(self.statics.projection(way) for way in self.statics.ways)
-        return code.deep_pad_factor.step(
-            self.editions, d=self.d.result, d_300=300.0, p=longer.result, mm_1=1.0
-        )
+        if not code.loses_by_depth(self.d.result, longer.result):
+            return ()
+        return (code.deep_pad_factor.step(self.editions, d=self.d.result, mm_1=1.0),)
 
     def one_way_shear(self) -> Check:
         at = self.editions
@@ -211,17 +211,10 @@ class _Reinforced:
         def check(demand: Demand) -> Check:
             way = demand.way
             layout: Layout = self.layouts[way.name]
-            k = code.confinement.step(
-                at,
-                cover=mat.cover,
-                d_b=bar.diameter,
-                s=layout.closest,
-                k_wide=code.WIDE,
-                k_close=code.CLOSE,
-            )
+            k = code.confinement(mat.cover, bar.diameter, layout.closest)
             l_d = code.development_length.step(
                 at,
-                k=k.result,
+                k=k,
                 k_4=code.K4_SMALL if bar.area <= code.SMALL_BAR else code.K4_LARGE,
                 f_y=mat.f_y,
                 sqrt_fc=self.root.result,
@@ -246,7 +239,7 @@ class _Reinforced:
             have = geometry.available_length.under(code.LEAST_DEVELOPMENT).step(
                 at, p=p.result, cover=mat.cover
             )
-            steps = (self.root, k, l_d, *demand.steps, A_s, A_req, needed, have)
+            steps = (self.root, l_d, *demand.steps, A_s, A_req, needed, have)
             note = f"{way.name}; straight bars, hooks are not counted"
             room = max(have.result, 0.0)
             return self._check("development", needed.result, room, "length", l_d.clause, steps, note)

@@ -37,6 +37,7 @@ LEAST_CLEAR = 30.0  # mm, 7.4.1.1, with aggregate up to 20 mm
 LEAST_LENGTH = 300.0  # mm, 12.2.1
 MIN_YIELD, MAX_YIELD = 300.0, 500.0  # MPa, 8.5.1: to 500
 THIN = 350.0  # mm, 11.3.6.2: beta is 0.21 up to here
+DEEP, SHORT = 300.0, 3.0  # mm and depths, 13.3.4.3
 SMALL_BAR = 300.0  # mm2, 12.2.4: 20M and smaller
 K4_SMALL, K4_LARGE = 0.8, 1.0  # 12.2.4
 CLOSE, WIDE = 0.6, 0.45  # Table 12.1
@@ -111,23 +112,18 @@ def punching_stress(
     return min((1 + 2 / beta_c) * 0.19, alpha_s * d / b_o + 0.19, 0.38) * lambda_c * phi_c * sqrt_fc
 
 
-@formula(
-    "k_d",
-    "1 if d <= d_300 or p < 3 * d else 1300 / (1000 + d / mm_1)",
-    unit="",
-    clause=DEEP_PAD,
-    d="mm",
-    d_300="mm",
-    p="mm",
-    mm_1="mm",
-)
-def deep_pad_factor(d: float, d_300: float, p: float, mm_1: float = 1.0) -> float:
-    """Loss of two-way shear in deep pads. CSA A23.3:19 13.3.4.3.
+@formula("k_d", "1300 / (1000 + d / mm_1)", unit="", clause=DEEP_PAD, d="mm", mm_1="mm")
+def deep_pad_factor(d: float, mm_1: float = 1.0) -> float:
+    """Loss of two-way shear in deep pads. CSA A23.3:19 13.3.4.3. d: effective depth over 300 mm, mm_1: 1 mm [mm]."""
+    return 1300 / (1000 + d / mm_1)
 
-    d: effective depth, d_300: 300 mm, p: longer projection, from the post to where the shear is zero, mm_1: one
-    millimetre [mm]. Footings with p under 3 d are spared.
+
+def loses_by_depth(d: float, p: float) -> bool:
+    """Whether `deep_pad_factor` counts: d over 300 mm, and p, from the post to where the shear is zero, 3 d or more.
+
+    CSA A23.3:19 13.3.4.3, which spares short footings. d, p [mm].
     """
-    return 1 if d <= d_300 or p < 3 * d else 1300 / (1000 + d / mm_1)
+    return d > DEEP and p >= SHORT * d
 
 
 @formula("V_r", "k_d * v_c * b_o * d", unit="N", clause=TWO_WAY_SHEAR, k_d="", v_c="MPa", b_o="mm", d="mm")
@@ -244,23 +240,12 @@ def closest_spacing(d_b: float, s_30: float = LEAST_CLEAR) -> float:
     return d_b + max(1.4 * d_b, s_30)
 
 
-@formula(
-    "k",
-    "k_wide if cover >= d_b and s >= 3 * d_b else k_close",
-    unit="",
-    clause=DEVELOPMENT,
-    cover="mm",
-    d_b="mm",
-    s="mm",
-    k_wide="",
-    k_close="",
-)
-def confinement(cover: float, d_b: float, s: float, k_wide: float = WIDE, k_close: float = CLOSE) -> float:
+def confinement(cover: float, d_b: float, s: float) -> float:
     """0.45 with a cover of a bar and two bars clear between them, else 0.6. CSA A23.3:19 Table 12.1.
 
-    cover: clear, s: centre to centre [mm].
+    cover: clear, d_b: bar, s: centre to centre [mm].
     """
-    return k_wide if cover >= d_b and s >= 3 * d_b else k_close
+    return WIDE if cover >= d_b and s >= 3 * d_b else CLOSE
 
 
 @formula(
