@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from structure.beam_picture import beam_picture
@@ -38,7 +38,7 @@ def member_pages(run: DesignRun) -> dict[str, Any]:
     beam = beam_of(results)
     if beam is None:
         return {"members": []}
-    members = [_beam(results, beam)]
+    members = [_beam(results, beam, run.inputs.get("products", ()))]
     pads = {each["end"]: each for each in results["footings"]}
     bearings = {each["mark"]: each for each in results["bearing"]}
     below = {post["end"] for post in results["posts"] if post["storey"] != "wall"}
@@ -50,7 +50,7 @@ def member_pages(run: DesignRun) -> dict[str, Any]:
     return {"members": members}
 
 
-def _beam(results: Row, beam: Row) -> dict[str, Any]:
+def _beam(results: Row, beam: Row, products: Sequence[Row]) -> dict[str, Any]:
     held = results["beam"]
     span = held["span"]["value"]
     loads = [_load(each, span) for each in held["loads"]]
@@ -78,6 +78,7 @@ def _beam(results: Row, beam: Row) -> dict[str, Any]:
     if clear["asked"] is not None:
         word = "kept" if clear["passes"] else "not kept"
         facts.append(("Headroom asked for", f"{quantity_words(clear['asked'])}: {word}"))
+    facts += [("Design values", f"as entered from {source}") for source in _sources(beam["member"], products)]
     facts += connection_facts(held)
     return {
         "mark": "B1",
@@ -90,6 +91,12 @@ def _beam(results: Row, beam: Row) -> dict[str, Any]:
         "factors": beam["factors"],
         "remarks": beam["remarks"],
     }
+
+
+def _sources(member: Row, products: Sequence[Row]) -> list[str]:
+    """The paper that the values of a product in hand were read from."""
+    same = (member["family"], member["grade"])
+    return [product["source"] for product in products if (product["family"], product["name"]) == same]
 
 
 def _load(each: Row, span: float) -> Load:

@@ -84,9 +84,16 @@ def run_is_stale(run: DesignRun) -> bool:
 
 
 def schedule_is_stale(schedule: Schedule) -> bool:
-    """Whether the section was changed after the schedule was chosen."""
+    """Whether the section was changed after the schedule was chosen, or the product of its beam voided."""
     version = HouseSection.objects.filter(job_id=schedule.job_id).values_list("version", flat=True).first()
-    return version != schedule.section_version
+    if version != schedule.section_version:
+        return True
+    if not schedule.run.products:
+        return False
+    beams = [mark.data for mark in schedule.marks.all() if mark.kind == ScheduleMark.Kind.BEAM]
+    held = EnteredProduct.objects.filter(pk__in=schedule.run.products, voided_at__isnull=False)
+    used = [(beam.get("family"), beam.get("grade")) for beam in beams]
+    return any(product in used for product in held.values_list("family", "name"))
 
 
 def _with_marks() -> Any:

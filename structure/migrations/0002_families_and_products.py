@@ -22,11 +22,6 @@ class Migration(migrations.Migration):
         ),
         migrations.AddField(
             model_name='housesection',
-            name='live_reduction',
-            field=models.BooleanField(default=False, verbose_name='reduce the floor live load by the area carried'),
-        ),
-        migrations.AddField(
-            model_name='housesection',
             name='more_species',
             field=models.JSONField(blank=True, default=list, verbose_name='other species to try'),
         ),
@@ -39,11 +34,6 @@ class Migration(migrations.Migration):
             model_name='housesection',
             name='pad_kind',
             field=models.CharField(choices=[('plain', 'Plain concrete'), ('bars', 'With bars both ways')], default='plain', max_length=5, verbose_name='new pads are'),
-        ),
-        migrations.AddField(
-            model_name='housesection',
-            name='post_kind',
-            field=models.CharField(choices=[('wood', 'Wood'), ('pipe', 'Steel pipe'), ('hss', 'Steel tube, square')], default='wood', max_length=4, verbose_name='posts are'),
         ),
         migrations.AddField(
             model_name='housesection',

@@ -51,12 +51,6 @@ class PadKind(models.TextChoices):
     BARS = "bars", "With bars both ways"
 
 
-class PostKind(models.TextChoices):
-    WOOD = "wood", "Wood"
-    PIPE = "pipe", "Steel pipe"
-    HSS = "hss", "Steel tube, square"
-
-
 class SoilFrom(models.TextChoices):
     PRESUMPTIVE = "presumptive", "presumed from the kind of soil"
     INVESTIGATION = "investigation", "a soils investigation"

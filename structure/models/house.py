@@ -13,7 +13,6 @@ from structure.models.choices import (
     Below,
     Mounting,
     PadKind,
-    PostKind,
     Shape,
     SoilFrom,
     TopEdge,
@@ -46,7 +45,6 @@ class HouseSection(models.Model):
     exposure = models.DecimalField("exposure factor C_e", max_digits=3, decimal_places=2, default=1)
     thermal = models.DecimalField("thermal factor C_t", max_digits=3, decimal_places=2, default=1)
     roof_live = QuantityField("roof live load", dimension="pressure", positive=False, default="20 psf")
-    live_reduction = models.BooleanField("reduce the floor live load by the area carried", default=False)
 
     below = models.CharField("under this floor", max_length=10, choices=Below)
     below_height = QuantityField("height down there", dimension="length", blank=True)
@@ -71,7 +69,6 @@ class HouseSection(models.Model):
     more_species = models.JSONField("other species to try", default=list, blank=True)
     grade = models.CharField("grade", max_length=12, default="No.2")
     max_plies = models.PositiveSmallIntegerField("most plies", default=4)
-    post_kind = models.CharField("posts are", max_length=4, choices=PostKind, default=PostKind.WOOD)
     post_species = models.CharField("post lumber", max_length=12, default="SPF")
     post_grade = models.CharField("post grade", max_length=12, default="Stud")
     post_solid = models.BooleanField("try small solid timbers as posts too", default=False)

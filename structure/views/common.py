@@ -12,8 +12,7 @@ from projects.models import Job
 from projects.permissions import can
 from projects.requests import SignedIn
 from projects.selectors import job_for
-
-COVERED = ("us",)
+from structure.errors import COVERED
 
 
 def page_job(request: SignedIn, job_pk: int, action: str = "view_job") -> Job:

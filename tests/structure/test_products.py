@@ -10,7 +10,13 @@ from projects.errors import Refused
 from structure.errors import OutsideRules
 from structure.models import EnteredProduct
 from structure.results import candidates
-from structure.selectors import governing_schedule, latest_run, products_of, run_is_stale
+from structure.selectors import (
+    governing_schedule,
+    latest_run,
+    products_of,
+    run_is_stale,
+    schedule_is_stale,
+)
 from structure.services.designs import wall_design
 from structure.services.products import product_enter, product_void
 from structure.services.schedules import schedule_choose
@@ -49,6 +55,10 @@ def test_it_is_tried_in_every_depth_and_ply_and_says_where_it_comes_from(office,
     row = dict(card.picks[0].row)
     schedule = schedule_choose(job=job, actor=contractor, run=run, beam=row)
     assert schedule.marks.get(mark="B1").data["label"] == row["label"]
+    assert f"as entered from {product.source}" in words_of(office.get(at("members", job)))
+    assert not schedule_is_stale(schedule)
+    product_void(product=product, actor=contractor, reason=REASON)
+    assert schedule_is_stale(governing_schedule(job))
     again = latest_run(job).results["beam"]
     assert again["chosen"]["section"] == row["label"]
     assert again["chosen"]["ratio"] == pytest.approx(row["ratio"], rel=1e-9)
