@@ -23,8 +23,9 @@ from structure.core.cases.reader import (
 )
 from structure.core.cases.takedown import LEVELS, read_levels
 from structure.core.clauses import Editions
+from structure.core.codes.house import HOUSE
 from structure.core.errors import InputError
-from structure.core.members.shoring import LEAST_SPACING, MOST_SPACING, ShoringQuestion, plan_shoring
+from structure.core.members.shoring import ShoringQuestion, plan_shoring
 from structure.core.members.shoring_loads import Season
 from structure.core.members.shoring_parts import FRAMED, SLAB, SOIL, Floor, Joists
 
@@ -50,11 +51,11 @@ _FLOOR = Record(
             doc="framed (joists, wood), slab (concrete) on ground, or soil (ground)",
         ),
         Field("name", Text(80)),
-        Field("thickness", _LENGTH, doc="of a slab; default 3 1/2 in, IRC R506.1"),
+        Field("thickness", _LENGTH, doc="of a slab; default 3 1/2 in, IRC R506.1, or 75 mm, NBC 9.16.4.3."),
         Field(
             "soil",
             Quantity("pressure", positive=True),
-            doc="allowable; default 1,500 psf, IRC Table R401.4.1",
+            doc="allowable; default 1,500 psf, IRC Table R401.4.1, or 75 kPa, NBC 9.15.1.1.",
         ),
         Field("height", _LENGTH, doc="of the storey under a framed floor, where the load is shored again"),
     ]
@@ -64,7 +65,7 @@ _REASONS = Record([Field(name, Text()) for name in ("construction", "occupancy",
 _JOISTS = Record(
     [
         Field("section", SECTION, required=True, doc="one joist"),
-        Field("spacing", _LENGTH, doc="default that of the lowest level, else 16 in"),
+        Field("spacing", _LENGTH, doc="default that of the lowest level, else 16 in or 400 mm"),
     ]
 )
 _SPF = {"family": "sawn", "species": "SPF", "grade": "No.2"}
@@ -73,8 +74,8 @@ DEFAULTS: Mapping[str, dict[str, Any]] = {
     "shore": _SPF | {"plies": 1, "width": "3.5 in", "depth": "3.5 in"},
     "sill": _SPF | {"plies": 1, "width": "1.5 in", "depth": "9.25 in"},
 }
-DEFAULT_HEIGHT = "8 ft"
-DEFAULT_STAND_OFF = "3 ft"
+DEFAULT_HEIGHT = {"us": "8 ft", "ca": "2440 mm"}
+DEFAULT_STAND_OFF = {"us": "3 ft", "ca": "900 mm"}
 
 
 def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
@@ -98,8 +99,9 @@ def read_question(given: Mapping[str, Any], editions: Editions) -> ShoringQuesti
             assumed.append(f"The {name} was not given: {sections[name].label} is taken (common practice).")
     height = given["height"]
     if height is None:
-        height = _LENGTH.read(DEFAULT_HEIGHT, "height", code)
-        assumed.append(f"The height was not given: {DEFAULT_HEIGHT} is taken (common practice); measure it.")
+        usual = DEFAULT_HEIGHT[code]
+        height = _LENGTH.read(usual, "height", code)
+        assumed.append(f"The height was not given: {usual} is taken (common practice); measure it.")
     levels = tuple(read_levels(given["levels"]))
     joists = given["joists"]
     return ShoringQuestion(
@@ -120,20 +122,22 @@ def read_question(given: Mapping[str, Any], editions: Editions) -> ShoringQuesti
         if joists is None
         else Joists(
             read_section(joists["section"], "joists.section", code, editions),
-            joists["spacing"] or levels[-1].spacing or 16.0,
+            joists["spacing"] or levels[-1].spacing or HOUSE[code].joist_spacing,
         ),
         past_end=given["past_end"],
         braced={name: brace for name, brace in (given["shore_braced"] or {}).items() if brace is not None},
         assumed=tuple(assumed),
         every_level=given["every_level"],
+        code=code,
         **sections,
     )
 
 
 def _stand_off(read: Any, assumed: list[str], code: str) -> dict[str, float]:
     if read is None:
-        assumed.append(f"The stand-off was not given: {DEFAULT_STAND_OFF} is taken (common practice).")
-        read = _LENGTH.read(DEFAULT_STAND_OFF, "stand_off", code)
+        usual = DEFAULT_STAND_OFF[code]
+        assumed.append(f"The stand-off was not given: {usual} is taken (common practice).")
+        read = _LENGTH.read(usual, "stand_off", code)
     if isinstance(read, float):
         return {"left": read, "right": read}
     if read["left"] is None and read["right"] is None:
@@ -177,8 +181,8 @@ KIND = Kind(
         Field(
             "construction",
             _PRESSURE,
-            doc="people and materials while working, on every floor and attic; default 20 psf unless cleared "
-            "(memory: ASCE 37, very light duty)",
+            doc="people and materials while working, on every floor and attic; default 20 psf or 1 kPa unless "
+            "cleared (memory: ASCE 37, very light duty)",
         ),
         Field(
             "occupancy",
@@ -201,8 +205,8 @@ KIND = Kind(
         Field(
             "stand_off",
             OneOf(_STAND_OFF, _LENGTH),
-            doc=f"centre of the old wall to centre of the shores, one length or left and right; default "
-            f"{DEFAULT_STAND_OFF}, common practice",
+            doc="centre of the old wall to centre of the shores, one length or left and right; default 3 ft or "
+            "900 mm, common practice",
         ),
         Field("header", SECTION, doc="on edge, joists on top; default 2-2x10 SPF No.2"),
         Field("shore", SECTION, doc="plies along the wall; default 4x4 SPF No.2"),
@@ -210,13 +214,13 @@ KIND = Kind(
         Field(
             "height",
             _LENGTH,
-            doc=f"floor to underside of the joists; default {DEFAULT_HEIGHT}, common practice",
+            doc="floor to underside of the joists; default 8 ft or 2440 mm, common practice",
         ),
         Field(
             "spacing",
             _LENGTH,
-            doc=f"of the shores, {LEAST_SPACING:g} to {MOST_SPACING:g} in; left out, the largest of 48, 32, 24, 16 "
-            "and 12 in that passes",
+            doc="of the shores, 6 to 96 in or 150 to 2400 mm; left out, the largest of 48, 32, 24, 16 and 12 in, or "
+            "of 1200, 800, 600, 400 and 300 mm, that passes",
         ),
         Field(
             "floor_below",
@@ -242,7 +246,7 @@ KIND = Kind(
         ),
         Field("shore_braced", BRACED, doc="of the shores, as for a post"),
     ],
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=[
         Result("passes", "", "every check of both sides, and the path to the ground closed"),
         Result("<left|right>.line", "line_load", "everything on at once, with the overhang rule"),
@@ -270,5 +274,6 @@ KIND = Kind(
         Result("raising, lowering, bracing, stop_work", "", "the crew's part, marked common practice"),
     ],
     doc="Temporary walls on both sides of a wall that comes out: line loads, timbers, spacing, path to ground. "
-    "Each combination of the stress design, and everything at once where snow meets people or materials.",
+    "Each combination of the stress design, and everything at once where snow meets people or materials; in ca every "
+    "factored sum.",
 )

@@ -21,7 +21,6 @@ from structure.core.cases.reader import (
 )
 from structure.core.clauses import Editions
 from structure.core.errors import InputError
-from structure.core.materials.ca_sawn import perpendicular_strength
 from structure.core.members.post_values import species_across_the_grain
 from structure.core.members.squash_blocks import BlocksQuestion, check_blocks
 
@@ -51,17 +50,10 @@ def read_blocks(given: Mapping[str, Any], loads: Mapping[str, float], editions: 
         section=read_section(given["section"], "section", editions.code, editions),
         height=given["height"],
         loads=loads,
-        F_c_perp=None if plate is None else _across(plate, editions),
+        F_c_perp=None if plate is None else species_across_the_grain(plate, editions),
         plate=plate or "",
         post_area=given["post_area"],
     )
-
-
-def _across(species: str, editions: Editions) -> float:
-    """What is crushed across the grain: F_c_perp of the NDS [psi], f_cp of CSA O86 [MPa]."""
-    if editions.code == "us":
-        return species_across_the_grain(species, editions)
-    return perpendicular_strength(species)[0]
 
 
 def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:

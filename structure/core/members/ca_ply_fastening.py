@@ -221,7 +221,7 @@ def _worst_transfer(question: PlyQuestion, editions: Editions) -> tuple[Transfer
     worst: tuple[float, int, Combination, float, float, float] | None = None
     joints = [0.0] * (n - 1)
     for each in ultimate(present):
-        K_D = duration(each.factors, both)
+        K_D = duration(each, both)
         full = (_summed(each, left), _summed(each, right))
         lasting = (_summed(each, left, ("dead",)), _summed(each, right, ("dead",)))
         for w_1, w_2 in {full, (full[0], lasting[1]), (lasting[0], full[1])}:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from structure.core.codes.ca.combinations import ultimate
-from structure.core.codes.ca.wood import LONG_TERM_LEAST, STANDARD_TERM, long_term_duration
+from structure.core.clauses import DEFAULT_EDITIONS
+from structure.core.codes.combination import Combination
 from structure.core.codes.us.combinations import asd
+from structure.core.members.ca_bearing import factored_sums
+from structure.core.members.ca_wood_values import duration_factor, specified_part, usual_factor
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,26 +31,19 @@ def _allowable(by_case: Mapping[str, float]) -> dict[str, float]:
 def _factored(by_case: Mapping[str, float]) -> dict[str, float]:
     """Factored sums over K_D: a rating is for the standard term, less where dead load is the greater part."""
     return {
-        each.name: sum(factor * by_case[case] for factor, case in each.terms)
-        / duration(each.factors, by_case)
-        for each in ultimate(list(by_case))
+        each.name: each.load / min(1.0, each.duration.K_D)
+        for each in factored_sums(by_case, DEFAULT_EDITIONS["ca"])
     }
 
 
-def duration(factors: Mapping[str, float], loads: Mapping[str, float]) -> float:
-    """K_D of one sum of specified loads, never more than 1, since no maker said that a rating may be raised.
+def duration(combination: Combination, loads: Mapping[str, float]) -> float:
+    """K_D of one factored sum, never more than 1, since no maker said that a rating may be raised.
 
-    CSA O86 5.3.2: 0.65 under dead load alone, less than 1 where dead load is more than what comes and goes.
+    CSA O86 5.3.2. `loads`: specified, by case, in whatever unit.
     """
-    dead = loads.get("dead", 0.0) if "dead" in factors else 0.0
-    coming = sorted((loads[case] for case in factors if case != "dead" and loads.get(case)), reverse=True)
-    standard = sum(value if n == 0 else value / 2 for n, value in enumerate(coming))
-    if not standard:
-        return LONG_TERM_LEAST
-    if dead <= standard:
-        return STANDARD_TERM
-    factor: float = long_term_duration(P_L=dead, P_S=standard)
-    return max(LONG_TERM_LEAST, factor)
+    P_L = loads.get("dead", 0.0)
+    P_S = sum(part * loads[case] for case, part in specified_part(combination).items())
+    return min(1.0, duration_factor(usual_factor(combination), P_L, P_S))
 
 
 SUMS: Mapping[str, RatingSums] = {

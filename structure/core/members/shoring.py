@@ -12,16 +12,16 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from structure.core.clauses import Editions
+from structure.core.codes.house import HOUSE
 from structure.core.codes.us import shoring as rules
-from structure.core.codes.us.loads import DEFAULT_JOIST_SPACING
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members import shoring_practice as practice
 from structure.core.members.checkdata import check_data
 from structure.core.members.post import Brace
 from structure.core.members.shoring_checks import try_spacing
+from structure.core.members.shoring_codes import SHORING
 from structure.core.members.shoring_lines import (
     SIDES,
-    TRANSIENT,
     ShoreLine,
     WallLine,
     shore_lines,
@@ -30,18 +30,15 @@ from structure.core.members.shoring_lines import (
 )
 from structure.core.members.shoring_loads import Counted, Season, seasonal
 from structure.core.members.shoring_parts import FRAMED, Floor, Joists, Timber, Tried
+from structure.core.members.shoring_remarks import shoring_remarks
 from structure.core.takedown import Level, take_down
 from structure.core.trace import Step
-from structure.core.units import quantity
-
-# Distances between shores that fall on joists 16 in apart or divide a sheet [in]; common practice.
-STOCK_SPACINGS = (48.0, 32.0, 24.0, 16.0, 12.0)
-LEAST_SPACING, MOST_SPACING = 6.0, 96.0  # in; wider than this a header is a beam of its own
+from structure.core.units import in_words, place_in_words, quantity
 
 
 @dataclass(frozen=True)
 class ShoringQuestion:
-    """A wall to be shored. Lengths in inches; `levels` from the top down, the last one is held by the shores.
+    """A wall to be shored. `levels` from the top down, the last one is held by the shores.
 
     `height`: floor to the underside of the joists. `spacing` left out is solved. `floors`: from what the
     sill stands on down to the ground. `past_end`: what the shoring runs past either end of the opening.
@@ -64,11 +61,12 @@ class ShoringQuestion:
     braced: Mapping[str, Brace] = field(default_factory=dict)
     assumed: tuple[str, ...] = ()
     every_level: bool = False
+    code: str = "us"
 
     @property
     def joist_spacing(self) -> float:
         held = self.joists.spacing if self.joists else self.levels[-1].spacing
-        return DEFAULT_JOIST_SPACING if held is None else held
+        return HOUSE[self.code].joist_spacing if held is None else held
 
 
 @dataclass(frozen=True)
@@ -84,6 +82,7 @@ class ShoringSide:
     blocks: tuple[str, ...]
     reshore: bool
     timber: Timber
+    code: str = "us"
 
     @property
     def passes(self) -> bool:
@@ -92,10 +91,10 @@ class ShoringSide:
     def summary(self) -> dict[str, Any]:
         """The side at a glance."""
         return {
-            "line": quantity(self.line.total, "line_load"),
-            "spacing": quantity(self.tried.spacing, "length"),
+            "line": quantity(self.line.total, "line_load", self.code),
+            "spacing": quantity(self.tried.spacing, "length", self.code),
             "shores": self.tried.shores,
-            "length": quantity(self.length.result, "length"),
+            "length": quantity(self.length.result, "length", self.code),
             "reshore": self.reshore,
             "ratio": self.tried.ratio,
             "passes": self.passes,
@@ -107,26 +106,27 @@ class ShoringSide:
         return {
             "needed": True,
             "support": self.line.support,
-            "span": quantity(self.line.span, "length"),
-            "stand_off": quantity(self.line.stand_off, "length"),
-            "line": self.line.line_data(),
-            "spacing": quantity(tried.spacing, "length"),
+            "span": quantity(self.line.span, "length", self.code),
+            "stand_off": quantity(self.line.stand_off, "length", self.code),
+            "line": self.line.line_data(self.code),
+            "spacing": quantity(tried.spacing, "length", self.code),
             "shores": tried.shores,
-            "length": quantity(self.length.result, "length"),
-            "shore_length": quantity(self.shore_length, "length"),
-            "shore_load": quantity(tried.shore_load, "force"),
+            "length": quantity(self.length.result, "length", self.code),
+            "shore_length": quantity(self.shore_length, "length", self.code),
+            "shore_load": quantity(tried.shore_load, "force", self.code),
             "ratio": tried.ratio,
             "governing": tried.governing,
             "passes": self.passes,
-            "checks": {name: check_data(check) for name, check in tried.checks.items()},
+            "checks": {name: check_data(check, self.code) for name, check in tried.checks.items()},
             "blocks": list(self.blocks + tried.blocks),
             "reshore": self.reshore,
             "bracing": {
-                "sideways": quantity(self.bracing.result, "line_load"),
+                "sideways": quantity(self.bracing.result, "line_load", self.code),
                 "step": self.bracing.as_data(),
             },
             "wider_spacings": [
-                {"spacing": quantity(spacing, "length"), "why": why} for spacing, why in self.refused_spacings
+                {"spacing": quantity(spacing, "length", self.code), "why": why}
+                for spacing, why in self.refused_spacings
             ],
             "fastening": tried.fastening.as_data() if tried.fastening else None,
             "cut_list": self.cut_list(),
@@ -136,37 +136,38 @@ class ShoringSide:
 
     def schedule_data(self) -> dict[str, Any]:
         """The side as the takeoff reads it: lengths in inches, plain numbers."""
+        inch = 1.0 if self.code == "us" else 25.4
         return {
             "side": self.line.side,
-            "length_in": self.length.result,
-            "header": _member(self.timber.header),
+            "length_in": self.length.result / inch,
+            "header": _member(self.timber.header, inch),
             "shores": self.tried.shores,
-            "shore": _member(self.timber.shore),
-            "height_in": self.shore_length,
-            "sill": _member(self.timber.sill),
+            "shore": _member(self.timber.shore, inch),
+            "height_in": self.shore_length / inch,
+            "sill": _member(self.timber.sill, inch),
             "reshore": self.reshore,
         }
 
     def cut_list(self) -> list[dict[str, Any]]:
         """Pieces of one shoring wall; braces are cut to fit."""
-        length = quantity(self.length.result, "length")
+        length = quantity(self.length.result, "length", self.code)
         return [
             {"piece": "header ply", "size": self.timber.header.label, "count": self.timber.header.plies,
              "length": length},
             {"piece": "shore", "size": self.timber.shore.label, "count": self.tried.shores,
-             "length": quantity(self.shore_length, "length")},
+             "length": quantity(self.shore_length, "length", self.code)},
             {"piece": "sill", "size": self.timber.sill.label, "count": 1, "length": length},
         ]  # fmt: skip
 
 
-def _member(section: Any) -> dict[str, Any]:
+def _member(section: Any, inch: float) -> dict[str, Any]:
     return {
         "family": section.family,
         "species": getattr(section, "species", ""),
         "grade": section.grade,
         "plies": section.plies,
-        "ply_width_in": section.width,
-        "depth_in": section.depth,
+        "ply_width_in": section.width / inch,
+        "depth_in": section.depth / inch,
         "label": section.label,
     }
 
@@ -189,6 +190,7 @@ class ShoringResult:
 
     def as_data(self) -> dict[str, Any]:
         """The result of the `shoring` kind."""
+        code = self.question.code
         data: dict[str, Any] = {"passes": self.passes, "loads": [each.as_data() for each in self.counted]}
         if self.refusal is not None:
             data = {
@@ -200,7 +202,7 @@ class ShoringResult:
             for name, line in self.lines.items():
                 if line is not None:
                     data[name] = {
-                        "line": line.line_data(),
+                        "line": line.line_data(self.question.code),
                         "steps": [step.as_data() for step in line.steps],
                     }
         else:
@@ -214,12 +216,12 @@ class ShoringResult:
                 side = built.get(name)
                 data[name] = side.as_data() if side else {"needed": False}
         data["wall_line"] = {
-            "line": {case: quantity(value, "line_load") for case, value in self.wall.loads.items()},
+            "line": {case: quantity(value, "line_load", code) for case, value in self.wall.loads.items()},
             "from": list(self.wall.sources),
         }
         return data | {
-            "jacking": practice.jacking(),
-            "bracing": practice.rules(practice.BRACING),
+            "jacking": practice.jacking(code),
+            "bracing": practice.rules(practice.BRACING, code),
             "raising": practice.rules(practice.RAISING),
             "lowering": practice.rules(practice.LOWERING),
             "stop_work": practice.rules(practice.STOP_WORK),
@@ -235,7 +237,7 @@ def plan_shoring(question: ShoringQuestion, editions: Editions) -> ShoringResult
     joists are known, and then they are checked.
     """
     _sizes(question)
-    levels, counted = seasonal(question.levels, question.season)
+    levels, counted = seasonal(question.levels, question.season, editions.code)
     take_down(levels, editions)  # spans, sides and stories are read by one rule everywhere
     if question.every_level:
         wall, lines = stacked_lines(levels, question.stand_off, editions)
@@ -245,19 +247,20 @@ def plan_shoring(question: ShoringQuestion, editions: Editions) -> ShoringResult
     refusal = None
     sides: dict[str, ShoringSide | None] = {}
     if wall.total > 0 and question.joists is None:
-        refusal = OutOfScope(rules.STACKED_WALL.at(editions), _stacked(wall))
+        refusal = OutOfScope(rules.STACKED_WALL.at(editions), _stacked(wall, editions.code))
     else:
         sides = {
             name: None if line is None else _side(question, line, editions) for name, line in lines.items()
         }
     return ShoringResult(
-        question, sides, lines, wall, counted, refusal, _remarks(question, levels, wall, lines, sides)
+        question, sides, lines, wall, counted, refusal, shoring_remarks(question, levels, wall, lines, sides)
     )
 
 
-def _stacked(wall: WallLine) -> str:
+def _stacked(wall: WallLine, code: str) -> str:
+    much = in_words(wall.total, "line_load", code)
     return (
-        f"{wall.total * 12:,.0f} lbf/ft from {', '.join(wall.sources)} stands on the joists' ends between the two "
+        f"{much} from {', '.join(wall.sources)} stands on the joists' ends between the two "
         "shore lines. Give the joists' section so that their overhang can be checked, carry that wall on needles "
         "(engineer), or pick the load up a level higher, by shores there on the same lines (every_level)"
     )
@@ -266,14 +269,16 @@ def _stacked(wall: WallLine) -> str:
 def _sizes(question: ShoringQuestion) -> None:
     if not question.levels:
         raise InputError("levels", None, "at least the level whose joists are shored")
-    if question.spacing is not None and not LEAST_SPACING <= question.spacing <= MOST_SPACING:
-        raise InputError(
-            "spacing", f"{question.spacing:g} in", f"a spacing from {LEAST_SPACING:g} to {MOST_SPACING:g} in"
-        )
+    code, held = question.code, SHORING[question.code]
+    if question.spacing is not None and not held.least_spacing <= question.spacing <= held.most_spacing:
+        bounds = f"a spacing from {held.least_spacing:g} to {place_in_words(held.most_spacing, code)}"
+        raise InputError("spacing", place_in_words(question.spacing, code), bounds)
     timber = _timber(question)
-    if question.height <= question.header.depth + timber.sill_thickness + 12:
+    if question.height <= question.header.depth + timber.sill_thickness + held.spare:
         raise InputError(
-            "height", f"{question.height:g} in", "a height that leaves room for header, shores and sill"
+            "height",
+            place_in_words(question.height, code),
+            "a height that leaves room for header, shores and sill",
         )
 
 
@@ -287,7 +292,7 @@ def _side(question: ShoringQuestion, line: ShoreLine, editions: Editions) -> Sho
     past = question.joist_spacing if question.past_end is None else question.past_end
     length = rules.wall_length.step(editions, l_o=question.clear_opening, l_p=past)
     refused: list[tuple[float, str]] = []
-    spacings = STOCK_SPACINGS if question.spacing is None else (question.spacing,)
+    spacings = SHORING[question.code].spacings if question.spacing is None else (question.spacing,)
     tried = None
     for spacing in spacings:
         tried = try_spacing(
@@ -317,6 +322,7 @@ def _side(question: ShoringQuestion, line: ShoreLine, editions: Editions) -> Sho
         blocks=_path(question.floors),
         reshore=not question.floors or any(floor.kind == FRAMED for floor in question.floors),
         timber=timber,
+        code=question.code,
     )
 
 
@@ -337,69 +343,3 @@ def _path(floors: Sequence[Floor]) -> tuple[str, ...]:
         )
         return (missing,)
     return ()
-
-
-def _remarks(
-    question: ShoringQuestion,
-    levels: Sequence[Level],
-    wall: WallLine,
-    lines: Mapping[str, ShoreLine | None],
-    sides: Mapping[str, ShoringSide | None],
-) -> tuple[str, ...]:
-    remarks = ["Preliminary: a shoring plan is checked by a named person before any stud is cut."]
-    remarks += question.assumed
-    floors = [level.name for level in levels if level.kind == "floor"]
-    if len(floors) > 1:
-        remarks.append(
-            f"More than one floor is carried ({', '.join(floors)}): shoring under more than one floor is an "
-            "engineer's item (common practice). These sizes are to talk over with the engineer, not to build from."
-        )
-    for name, line in lines.items():
-        if line is None:
-            remarks.append(f"No joists land on the wall from the {name}: no shoring there.")
-        elif line.stand_off > practice.NEAR_THE_WALL:
-            remarks.append(
-                f"The {name} shores stand more than 3 ft from the wall (common practice): a long overhang."
-            )
-    if question.every_level:
-        remarks.append(
-            "Every level is shored on the same two lines, shore over shore with solid blocking in the floors "
-            "between; the lowest shores are checked, the ones above are built alike. One joist section stands for "
-            "all levels."
-        )
-    if any(line is not None and line.support == "continuous" for line in lines.values()):
-        remarks.append(
-            "Joists run on over the wall: people and materials are put on the spans where they are worst for each "
-            "shore, so the checks may take more than the line load with everything on at once."
-        )
-    if wall.total > 0:
-        remarks.append(
-            f"{', '.join(wall.sources)}: {wall.total * 12:,.0f} lbf/ft on the joists' ends. Nobody knows "
-            "which joists the plate rests on, so either side is taken to carry all of it. If the joists do not "
-            "pass: needles (engineer), or pick the levels above up on shores of their own (every_level)."
-        )
-    if not any(case in line.loads for line in lines.values() if line for case in TRANSIENT):
-        remarks.append(
-            "No people and no materials are counted on the floor above: it stays closed until the shores are out."
-        )
-    if any("construction" in line.loads for line in lines.values() if line is not None):
-        remarks.append(
-            "Construction load counts with C_D 1.25 (seven days in all): nothing is stored on the floor above."
-        )
-    if any(side is not None and side.reshore for side in sides.values()):
-        remarks.append(
-            "Shore again on every level below, post under post with solid blocking between, down to the ground "
-            "(common practice). The floor itself is not counted on, and it is empty: what stands on it is "
-            "not in the shores below."
-        )
-        if any(floor.kind == FRAMED and floor.height is None for floor in question.floors):
-            remarks.append(
-                "The height of a storey that is shored again was not given: its shores are not checked."
-            )
-    remarks.append(
-        "Joints in header plies fall on shores, one ply at a time; sills are one piece between joints."
-    )
-    remarks.append(
-        "Sills stay clear of the footing holes: as far from a hole as it is deep (common practice)."
-    )
-    return tuple(remarks)

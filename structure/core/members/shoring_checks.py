@@ -8,14 +8,11 @@ from dataclasses import replace
 
 from structure.core.clauses import Editions
 from structure.core.codes.us import shoring as rules
-from structure.core.codes.us.combinations import LETTERS
-from structure.core.codes.us.soil import PRESUMPTIVE, PRESUMPTIVE_FLOOR
-from structure.core.codes.us.wood_columns import SLENDERNESS
 from structure.core.errors import OutOfScope
 from structure.core.members.beam import BeamQuestion, Limits, check_beam
-from structure.core.members.bearing import BearingQuestion, bearing_check
 from structure.core.members.post import PostQuestion, PostResult, check_post
-from structure.core.members.post_values import across_the_grain
+from structure.core.members.shoring_codes import SHORING
+from structure.core.members.shoring_contact import Reaction, crushed, heaviest, softness
 from structure.core.members.shoring_lines import ShoreLine
 from structure.core.members.shoring_parts import (
     FRAMED,
@@ -30,7 +27,6 @@ from structure.core.members.shoring_parts import (
 from structure.core.statics import BeamLine, Load
 from structure.core.trace import Check
 
-JOIST_WIDTH = 1.5  # in, where the joists are not known; common practice
 MOST_BAYS = 5  # a longer header repeats what its first five bays show
 
 
@@ -45,7 +41,7 @@ def try_spacing(
     joist_spacing: float,
     editions: Editions,
 ) -> Tried:
-    """Every check of one shoring wall with its shores at `spacing` [in]."""
+    """Every check of one shoring wall with its shores at `spacing`."""
     shores = max(2, math.ceil(length / spacing - 1e-9) + 1)
     header, reactions = _header(line, timber, spacing, shores, joist_spacing, editions)
     checks = {f"header_{name}": replace(check, name=f"header_{name}") for name, check in header.items()}
@@ -74,8 +70,8 @@ def try_spacing(
             }
         )
     checks |= merged(posts)
-    load, combination = _heaviest(reactions)
-    checks |= _crushing(load, combination, timber, editions)
+    load, combination = heaviest(reactions)
+    checks |= _crushing(reactions, timber, editions)
     checks |= _under_joists(line, timber, joists, joist_spacing, editions)
     below, blocked = _reshores(reactions, timber, floors, editions)
     checks |= below
@@ -90,13 +86,14 @@ def _shore(
 ) -> tuple[PostResult | None, str]:
     """One shore as a post. Over a slenderness of 50 its checks are still told up to 75, and the plan stops.
 
-    NDS 3.7.1.4 lets a column be more slender while a house is built, but a shore carries all it ever will.
+    NDS 3.7.1.4 lets a column be more slender while a house is built, but a shore carries all it ever will. CSA O86
+    lets it not.
     """
     question = PostQuestion(height, loads, timber.shore, braced=timber.braced)
     try:
         return check_post(question, editions), ""
     except OutOfScope as refusal:
-        if refusal.clause.number != SLENDERNESS.number:
+        if refusal.clause.number != SHORING[editions.code].slenderness.number:
             raise
         block = refusal.reason
     try:
@@ -123,7 +120,7 @@ def _header(
     tries: list[dict[str, Check]] = []
     reactions: list[tuple[dict[str, float], dict[str, str]]] = []
     for start in _places(spacing, joist_spacing):
-        for loads, names in variants(line.worst):
+        for loads, names in variants(line.worst, editions.code):
             at = [
                 start + n * joist_spacing
                 for n in range(math.floor((beam.length - start) / joist_spacing + 1e-9) + 1)
@@ -161,50 +158,30 @@ def _places(spacing: float, joist_spacing: float) -> tuple[float, ...]:
     return tuple(dict.fromkeys(place % joist_spacing for place in (spacing / 2, spacing)))
 
 
-def _heaviest(reactions: Sequence[tuple[Mapping[str, float], Mapping[str, str]]]) -> tuple[float, str]:
-    """The heaviest load of a shore [lbf], everything at once, and what it is made of."""
-    loads = max((loads for loads, _ in reactions), key=lambda loads: sum(loads.values()))
-    names = next(names for held, names in reactions if held is loads)
-    combination = "+".join(LETTERS[case] for case in LETTERS if loads.get(case, 0.0) > 0)
-    return sum(loads.values()), names.get(combination, combination)
-
-
-def _crushing(load: float, combination: str, timber: Timber, editions: Editions) -> dict[str, Check]:
-    """Header on shore, shore on sill: contact areas, at the end of either member, so without C_b."""
+def _crushing(reactions: Sequence[Reaction], timber: Timber, editions: Editions) -> dict[str, Check]:
+    """Header on shore, shore on sill: contact areas, at the end of either member."""
     contacts = {
         "header_bearing": (timber.header, min(timber.shore.depth, timber.header_width)),
         "sill_bearing": (timber.sill, min(timber.shore.depth, timber.sill_width)),
     }
-    found = {}
-    for name, (section, across) in contacts.items():
-        question = BearingQuestion(
-            F_c_perp=across_the_grain(section, editions),
-            width=across,
-            length=timber.shore_along,
-            loads={},
-            material=section.label,
-        )
-        found[name] = bearing_check(name, load, combination, question, editions)[0]
-    return found
+    return {
+        name: crushed(name, section, across, timber.shore_along, reactions, editions)
+        for name, (section, across) in contacts.items()
+    }
 
 
 def _under_joists(
     line: ShoreLine, timber: Timber, joists: Joists | None, joist_spacing: float, editions: Editions
 ) -> dict[str, Check]:
     """The top edge of the header crushed by one joist, and the joist by the header, whichever is softer."""
-    soft = across_the_grain(timber.header, editions)
-    material, width = timber.header.label, JOIST_WIDTH
+    section, width = timber.header, SHORING[editions.code].joist_width
     if joists is not None:
         width = joists.section.breadth
-        if across_the_grain(joists.section, editions) < soft:
-            soft, material = across_the_grain(joists.section, editions), joists.section.label
-    loads = dict(line.worst)
-    question = BearingQuestion(
-        F_c_perp=soft, width=timber.header_width, length=width, loads={}, material=material
-    )
-    demand = sum(loads.values()) * joist_spacing
-    letters = "+".join(LETTERS[case] for case in LETTERS if loads.get(case, 0.0) > 0)
-    return {"joist_bearing": bearing_check("joist_bearing", demand, letters, question, editions)[0]}
+        if softness(joists.section) < softness(section):
+            section = joists.section
+    loads = {case: w * joist_spacing for case, w in line.worst.items()}
+    check = crushed("joist_bearing", section, timber.header_width, width, [(loads, {})], editions)
+    return {"joist_bearing": check}
 
 
 def _reshores(
@@ -254,28 +231,24 @@ def _ground(
     """Soil under the lowest sill, once the floors are known down to it."""
     if not floors or floors[-1].kind == FRAMED:
         return {}
-    ground = floors[-1]
+    ground, held = floors[-1], SHORING[editions.code]
     slab = 0.0
     if ground.kind == SLAB:
-        slab = rules.SLAB_THICKNESS if ground.thickness is None else ground.thickness
+        slab = held.slab if ground.thickness is None else ground.thickness
     along = rules.spread_along.step(
         editions, b=timber.shore_along, t_sill=timber.sill_thickness, t_slab=slab, s=spacing
     )
     across = rules.spread_across.step(editions, b_sill=timber.sill_width, t_slab=slab)
     pressure = rules.ground_pressure.step(editions, P=load, l=along.result, B=across.result)
-    allowed = PRESUMPTIVE_FLOOR if ground.soil is None else ground.soil
-    told = (
-        "soil not given: least presumptive value of IRC Table R401.4.1"
-        if ground.soil is None
-        else "soil as given"
-    )
+    allowed = held.soil if ground.soil is None else ground.soil
+    told = f"soil not given: {held.soil_words}" if ground.soil is None else "soil as given"
     check = Check(
         "ground",
         pressure.result,
         allowed,
         "pressure",
         combination,
-        PRESUMPTIVE.at(editions),
+        held.soil_clause.at(editions),
         (along, across, pressure),
         note=told,
     )
@@ -292,7 +265,7 @@ def _joists(line: ShoreLine, joists: Joists | None, editions: Editions) -> dict[
             line.held_down,
             "line_load",
             "dead load against prying",
-            rules.HELD_DOWN.at(editions),
+            SHORING[editions.code].held_down.at(editions),
             line.prying,
             note="dead load at the joists' far end against what pries it up from the free end",
         )
@@ -303,14 +276,14 @@ def _joists(line: ShoreLine, joists: Joists | None, editions: Editions) -> dict[
         by_case: dict[str, float] = {}
         for load in loads:
             by_case[load.case] = by_case.get(load.case, 0.0) + load.total
-        for mix, names in variants(by_case):
+        for mix, names in variants(by_case, editions.code):
             result = check_beam(
                 BeamQuestion(
                     line=beam,
                     loads=tuple(_recased(loads, mix, joists.spacing)),
                     section=joists.section,
                     bracing="continuous",
-                    repetitive=joists.spacing <= 24.0,
+                    repetitive=joists.spacing <= SHORING[editions.code].system_spacing,
                 ),
                 editions,
             )

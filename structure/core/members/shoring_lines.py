@@ -7,13 +7,15 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from structure.core.clauses import Editions
+from structure.core.codes.ca.shoring import light_dead
 from structure.core.codes.us import shoring as rules
 from structure.core.codes.us.loads import wall_weight
 from structure.core.errors import InputError, OutOfScope
+from structure.core.members.shoring_codes import SHORING
 from structure.core.statics import BeamLine, Load, analyse
 from structure.core.takedown import Level, take_down
-from structure.core.trace import Step, Symbol
-from structure.core.units import quantity
+from structure.core.trace import Step, Symbol, metric
+from structure.core.units import in_words, place_in_words, quantity
 
 SIDES = ("left", "right")
 TRANSIENT = ("construction", "live")
@@ -56,10 +58,10 @@ class ShoreLine:
     def total(self) -> float:
         return sum(self.loads.values())
 
-    def line_data(self) -> dict[str, Any]:
+    def line_data(self, code: str) -> dict[str, Any]:
         """The whole line load as a quantity, with its part of each case beside it."""
-        by_case = {case: quantity(value, "line_load") for case, value in self.loads.items()}
-        return quantity(self.total, "line_load") | by_case
+        by_case = {case: quantity(value, "line_load", code) for case, value in self.loads.items()}
+        return quantity(self.total, "line_load", code) | by_case
 
 
 def wall_line(levels: Sequence[Level], editions: Editions) -> WallLine:
@@ -180,8 +182,8 @@ def _no_points(levels: Sequence[Level], editions: Editions) -> None:
         for point in level.points:
             raise OutOfScope(
                 rules.WHERE_SHORES_HOLD.at(editions),
-                f"{level.name}: a load of {point.value:,.0f} lbf on one place of the wall needs a shore of its own, "
-                "straight to ground: engineer",
+                f"{level.name}: a load of {in_words(point.value, 'force', editions.code)} on one place of the wall "
+                "needs a shore of its own, straight to ground: engineer",
             )
 
 
@@ -211,7 +213,7 @@ def _lapped(
     name: str, L: float, q: Mapping[str, float], a: float, wall: WallLine, editions: Editions
 ) -> ShoreLine:
     """Joists that end over the wall: their free end hangs over the shore by the stand-off."""
-    _fits(name, a, L / 2, "half the joist span, or the far end lifts")
+    _fits(name, a, L / 2, "half the joist span, or the far end lifts", editions.code)
     loads: dict[str, float] = {}
     steps: list[Step] = []
     for case, pressure in q.items():
@@ -241,9 +243,11 @@ def _far_end(
     """Prying at the far end of lapped joists, and the dead load there that holds it down [lbf/in].
 
     A wall on the free end is held against 0.6 of the dead load, since that prying never goes away; with people
-    on the free end as well, against the dead load as it is. The worse of the two is told.
+    on the free end as well, against the dead load as it is. The worse of the two is told. Limit states hold factored
+    prying against 0.9 of the dead load.
     """
-    people = sum(q.get(case, 0.0) for case in TRANSIENT)
+    held = SHORING[editions.code]
+    people = held.live_factor * sum(q.get(case, 0.0) for case in TRANSIENT)
     far = rules.overhang_far_reaction.step(
         editions, w=q.get("dead", 0.0), L=L, a=a, note=f"{name} side, far end, dead load alone"
     )
@@ -257,14 +261,27 @@ def _far_end(
         strip = step.result
     if wall.total > 0:
         pry = rules.overhang_uplift.step(
-            editions, P=wall.total, L=L, a=a, note=f"{name} side, wall on the free end"
+            editions, P=_prying(wall.loads, editions), L=L, a=a, note=f"{name} side, wall on the free end"
         )
-        hold = rules.holding_down.step(editions, R_far=far.result)
+        hold = _holding(far.result, editions)
         steps += [pry, hold]
         uplift = pry.result
-        if uplift * far.result >= (uplift + strip) * hold.result:
+        if uplift * far.result * held.people >= (uplift + strip) * hold.result:
             return uplift, hold.result, steps
-    return uplift + strip, far.result, steps
+    return uplift + strip, held.people * far.result, steps
+
+
+def _prying(loads: Mapping[str, float], editions: Editions) -> float:
+    """What pries up a far end, with the factors that the code puts on it; plain in stress design."""
+    held = SHORING[editions.code]
+    return sum((held.dead_factor if case == "dead" else held.live_factor) * w for case, w in loads.items())
+
+
+def _holding(R_far: float, editions: Editions) -> Step:
+    """The dead load that may be counted on at a far end."""
+    if editions.code == "us":
+        return rules.holding_down.step(editions, R_far=R_far)
+    return light_dead.step(editions, R_far=R_far)
 
 
 def _continuous(
@@ -277,7 +294,7 @@ def _continuous(
     for name, span in spans.items():
         if span is None:
             raise InputError(f"{name}.span", None, "a span of more than zero to the wall line")
-        _fits(name, stand_off[name], span / 2, "half the joist span")
+        _fits(name, stand_off[name], span / 2, "half the joist span", editions.code)
     outer = {name: float(spans[name] or 0.0) - stand_off[name] for name in SIDES}
     line = BeamLine((outer["left"], stand_off["left"] + stand_off["right"], outer["right"]))
     ends = line.supports
@@ -305,7 +322,18 @@ def _continuous(
     dead = analyse(
         line, [load for load in loads if load.case == "dead" and load.shape == "uniform"]
     ).reactions
-    pry = analyse(line, [load for load in loads if load.shape == "point"]).reactions
+    factored = SHORING[editions.code]
+    pry = analyse(
+        line,
+        [
+            replace(
+                load,
+                value=load.value * (factored.dead_factor if load.case == "dead" else factored.live_factor),
+            )
+            for load in loads
+            if load.shape == "point"
+        ],
+    ).reactions
     found: dict[str, ShoreLine | None] = {}
     for n, name in enumerate(SIDES):
         end = 0 if n == 0 else 3
@@ -321,7 +349,7 @@ def _continuous(
             {case: values[n] for case, values in reactions.items()},
             {case: values[n] for case, values in worst.items()},
             max(0.0, -float(pry[end])) if wall.loads else 0.0,
-            max(0.0, rules.DEAD_AGAINST_UPLIFT * float(dead[end])) if wall.loads else 0.0,
+            max(0.0, factored.holding * float(dead[end])) if wall.loads else 0.0,
             steps,
             (),
             ((line, tuple(loads)),),
@@ -331,21 +359,24 @@ def _continuous(
 
 def _solved_step(name: str, case: str, value: float, q: float, line: BeamLine, editions: Editions) -> Step:
     """A reaction that the beam solver found, put as pressure times the length it amounts to."""
+    us = editions.code == "us"
     spans = ", ".join(f"{span:g}" for span in line.spans)
-    note = f"{name} side, {case}: joists over spans of {spans} in, solved as a continuous beam"
+    note = f"{name} side, {case}: joists over spans of {spans} {'in' if us else 'mm'}, solved as a continuous beam"
+    line_unit, unit = (each if us else metric(each) for each in ("lbf/in", "lbf/in**2"))
     return Step(
         "R",
         "R",
-        (Symbol("R", value, "lbf/in"), Symbol("w", q, "lbf/in**2")),
+        (Symbol("R", value, line_unit), Symbol("w", q, unit)),
         value,
-        "lbf/in",
+        line_unit,
         rules.OVERHANG.at(editions),
         note,
     )
 
 
-def _fits(name: str, a: float, most: float, why: str) -> None:
+def _fits(name: str, a: float, most: float, why: str, code: str) -> None:
     if a <= 0:
-        raise InputError(f"stand_off.{name}", f"{a:g} in", "a stand-off of more than zero")
+        raise InputError(f"stand_off.{name}", place_in_words(a, code), "a stand-off of more than zero")
     if a >= most:
-        raise InputError(f"stand_off.{name}", f"{a:g} in", f"a stand-off under {most:g} in, {why}")
+        under = f"a stand-off under {place_in_words(most, code)}, {why}"
+        raise InputError(f"stand_off.{name}", place_in_words(a, code), under)

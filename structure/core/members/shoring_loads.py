@@ -7,16 +7,14 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from structure.core.errors import InputError
+from structure.core.members.shoring_codes import SHORING
 from structure.core.takedown import Level
 from structure.core.units import quantity
-
-# psi. The least class of working surface in ASCE 37, very light duty, 20 psf (memory: fairly sure).
-LIGHT_DUTY = 20.0 / 144.0
 
 
 @dataclass(frozen=True, slots=True)
 class Season:
-    """Pressures [psi] while the shores stand. None means that nothing was said.
+    """Pressures while the shores stand. None means that nothing was said.
 
     `cleared`: the rooms above are recorded as cleared, so occupancy does not count. `reasons` holds the
     recorded reason for each load that is left out: `construction`, `occupancy`, `snow`.
@@ -38,18 +36,21 @@ class Counted:
     pressure: float
     counted: bool
     reason: str
+    code: str = "us"
 
     def as_data(self) -> dict[str, Any]:
         return {
             "level": self.level,
             "load": self.load,
-            "pressure": quantity(self.pressure, "pressure"),
+            "pressure": quantity(self.pressure, "pressure", self.code),
             "counted": self.counted,
             "reason": self.reason,
         }
 
 
-def seasonal(levels: Sequence[Level], season: Season) -> tuple[tuple[Level, ...], tuple[Counted, ...]]:
+def seasonal(
+    levels: Sequence[Level], season: Season, code: str = "us"
+) -> tuple[tuple[Level, ...], tuple[Counted, ...]]:
     """The levels with the pressures that count while shored, and what was counted or left out.
 
     On every floor and attic the larger of construction load and occupancy counts, on every roof the snow.
@@ -62,10 +63,10 @@ def seasonal(levels: Sequence[Level], season: Season) -> tuple[tuple[Level, ...]
         if level.kind == "roof":
             pressures, rows = _roof(level, season)
         else:
-            pressures, rows = _floor(level, season)
+            pressures, rows = _floor(level, season, code)
         reactions = tuple(r for r in level.reactions if r.case != "roof_live" and _keeps(r.case, season))
         found.append(replace(level, pressures=pressures, reactions=reactions))
-        told += rows
+        told += [replace(row, code=code) for row in rows]
     return tuple(found), tuple(told)
 
 
@@ -101,7 +102,7 @@ def _occupancy(level: Level, season: Season) -> float:
     return season.occupancy or 0.0
 
 
-def _floor(level: Level, season: Season) -> tuple[dict[str, float], list[Counted]]:
+def _floor(level: Level, season: Season, code: str) -> tuple[dict[str, float], list[Counted]]:
     occupancy = _occupancy(level, season)
     construction, assumed = season.construction, ""
     rows: list[Counted] = []
@@ -110,11 +111,11 @@ def _floor(level: Level, season: Season) -> tuple[dict[str, float], list[Counted
         rows.append(Counted(level.name, "occupancy", occupancy, False, reason))
         occupancy = 0.0
     if construction is None and "construction" not in season.reasons:
-        construction = 0.0 if season.cleared else LIGHT_DUTY
+        construction = 0.0 if season.cleared else SHORING[code].light_duty
         assumed = (
             "the rooms above are recorded as cleared and closed"
             if season.cleared
-            else "not given: very light duty, ASCE 37 (memory)"
+            else f"not given: {SHORING[code].light_words}"
         )
     construction = construction or 0.0
     if "construction" in season.reasons or construction == 0:

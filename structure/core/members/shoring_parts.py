@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from structure.core.codes.us.combinations import LETTERS
+from structure.core.codes.combination import LETTERS
 from structure.core.members.post import Brace
 from structure.core.members.post_fastening import Fastening
 from structure.core.trace import Check
@@ -96,17 +96,19 @@ class Tried:
 Loads = Mapping[str, float]
 
 
-def variants(loads: Loads) -> Iterator[tuple[dict[str, float], dict[str, str]]]:
+def variants(loads: Loads, code: str) -> Iterator[tuple[dict[str, float], dict[str, str]]]:
     """Ways to add the cases up for temporary work, with new names for the combinations they form.
 
     First as every other member is checked. Then, where snow meets people or materials, all at once with
     nothing reduced, at the load duration of snow. People and materials on different levels count as the
-    longer lasting of the two.
+    longer lasting of the two. Factored sums have snow beside people and materials already.
     """
     held = {case: value for case, value in loads.items() if value > 0}
     if "live" in held and "construction" in held:
         held["live"] += held.pop("construction")
     yield held, {}
+    if code != "us":
+        return
     people = next((case for case in ("live", "construction") if case in held), None)
     if people is not None and "snow" in held:
         lumped = {"snow": held["snow"] + held[people]}

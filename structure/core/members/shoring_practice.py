@@ -8,11 +8,10 @@ from __future__ import annotations
 from typing import Any
 
 from structure.core.clauses import COMMON_PRACTICE
+from structure.core.members.shoring_codes import SHORING
 from structure.core.units import quantity
 
 BASIS = COMMON_PRACTICE.document
-JACKING_LIMIT = 0.125  # in, common practice
-NEAR_THE_WALL = 36.0  # in, common practice: shores within about 3 ft of the wall
 
 BRACING = (
     "A diagonal brace each way at either end of each shoring wall and every 8 ft between, header to floor.",
@@ -47,16 +46,18 @@ STOP_WORK = (
 )
 
 
-def jacking() -> dict[str, Any]:
+def jacking(code: str) -> dict[str, Any]:
     """How far the floor above may be raised: snug and no more."""
+    held = SHORING[code]
     return {
-        "limit": quantity(JACKING_LIMIT, "length"),
-        "note": "Snug, to take the load over and not to lift the house: at most 1/8 in of movement above. A floor "
-        "that has sagged for decades is not jacked level on shores.",
+        "limit": quantity(held.jacking, "length", code),
+        "note": f"Snug, to take the load over and not to lift the house: at most {held.jacking_words} of movement "
+        "above. A floor that has sagged for decades is not jacked level on shores.",
         "basis": BASIS,
     }
 
 
-def rules(lines: tuple[str, ...]) -> list[dict[str, str]]:
+def rules(lines: tuple[str, ...], code: str = "us") -> list[dict[str, str]]:
     """Numbered by their place, each with what it rests on."""
-    return [{"text": line, "basis": BASIS} for line in lines]
+    told = lines if code == "us" else tuple(line.replace("8 ft", "2.4 m") for line in lines)
+    return [{"text": line, "basis": BASIS} for line in told]
