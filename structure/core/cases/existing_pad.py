@@ -124,7 +124,7 @@ def _read(given: dict[str, Any], soil: float, editions: Editions) -> ExistingQue
     assumed = table(pad_rules(editions).assumed_table).content["assumed"]
     concrete = given["concrete"]
     return ExistingQuestion(
-        loads=read_post_loads(given["loads"]),
+        loads=read_post_loads(given["loads"], editions.code),
         soil=soil,
         base=read_base(given["post"]),
         found=found,
@@ -133,7 +133,7 @@ def _read(given: dict[str, Any], soil: float, editions: Editions) -> ExistingQue
         density=concrete["density"] or float(assumed["density"]) / _INSIDE[editions.code],
         net=given["net"],
         soil_from=given["soil_from"],
-        points=None if held["points"] is None else read_post_loads(held["points"]),
+        points=None if held["points"] is None else read_post_loads(held["points"], editions.code),
         line=_line(held["line"]),
         off_length=off_length,
         off_width=off_width,

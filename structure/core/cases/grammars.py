@@ -34,7 +34,7 @@ from structure.core.materials.steel import SteelSection
 from structure.core.statics.model import CASES, BeamLine, Load
 
 _LATERAL = ("wind", "earthquake", "uplift")
-_LATERAL_CLAUSE = {"us": Clause("ASCE 7", "2.4.1"), "ca": Clause("NBC", "4.1.3.2")}
+_LATERAL_CLAUSE = {"us": Clause("ASCE 7", "2.4.1"), "ca": Clause("NBC", "4.1.3.2.")}
 
 
 @dataclass(frozen=True, slots=True)

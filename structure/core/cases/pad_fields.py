@@ -194,7 +194,7 @@ def pad_question(
     sides = SideFields.of(given["side"])
     off_length, off_width = read_offset(given["eccentricity"])
     return FootingQuestion(
-        loads=read_post_loads(given["loads"]),
+        loads=read_post_loads(given["loads"], editions.code),
         soil=soil,
         base=read_base(given["post"]),
         f_c=given["concrete"]["fc"],

@@ -20,7 +20,7 @@ from structure.core.members.pile import PileQuestion, check_pile
 
 def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     question = PileQuestion(
-        read_post_loads(given["loads"]), given["capacity"], given["source"], given["count"]
+        read_post_loads(given["loads"], editions.code), given["capacity"], given["source"], given["count"]
     )
     return check_pile(question, editions).as_data()
 
