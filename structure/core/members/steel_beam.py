@@ -13,6 +13,7 @@ from structure.core.members.beam_result import BeamResult, common_remarks, with_
 from structure.core.members.carry_in import LIFT, PER_PERSON
 from structure.core.members.steel_bearing import bearings
 from structure.core.members.steel_demand import deflections
+from structure.core.members.steel_plate import plate_remark
 from structure.core.members.steel_service import SteelBending, bending, classes, shear
 from structure.core.members.steel_strength import Strength, strength
 
@@ -65,6 +66,8 @@ def _remarks(demands: Demands, held: Strength, bent: SteelBending) -> list[str]:
         found.append("A channel twists under a load on its flange: it must be held where it is loaded.")
     if question.bearings is None:
         found.append("The web over the bearings was not checked: give the bearing length (AISC 360 J10).")
+    if question.support is not None:
+        found.append(plate_remark("us"))
     if question.shear_at == "d":
         found.append("Shear counts at the support; leaving out what stands within d is a rule for wood.")
     if question.wet:

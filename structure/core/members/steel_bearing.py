@@ -1,7 +1,4 @@
-"""A steel beam where it bears: the web above the bearing, and the plate that spreads the load on what is below.
-
-AISC 360 J10.2, J10.3 and, for the plate, the AISC Manual part 14.
-"""
+"""The web of a steel beam above a bearing under US rules: yielding and crippling. AISC 360 J10.2, J10.3."""
 
 from __future__ import annotations
 
@@ -11,12 +8,12 @@ from dataclasses import dataclass
 from structure.core.clauses import Editions
 from structure.core.codes.us import steel
 from structure.core.codes.us import steel_shear as webs
-from structure.core.codes.us.wood_bearing import ACROSS_THE_GRAIN
 from structure.core.errors import OutOfScope
 from structure.core.members.beam_demand import Demands
 from structure.core.members.beam_result import SupportBearing
-from structure.core.members.steel_plate import Plate, plate_for
+from structure.core.members.steel_plate import Plate
 from structure.core.members.steel_strength import Strength
+from structure.core.members.steel_supports import supports
 from structure.core.trace import Check, Step
 
 
@@ -53,6 +50,41 @@ class Place:
             F_y=self.strength.F_y,
         )
 
+    def checks(
+        self, where: str, R: float, combination: str, length: float, editions: Editions
+    ) -> tuple[Check, Check]:
+        """Yielding and crippling of the web under a force R [lbf] over a bearing [in]. AISC 360 J10.2, J10.3."""
+        found = []
+        for check, step, Omega, clause in (
+            ("web_yielding", self.yielding(length, editions), steel.OMEGA_WEB_YIELDING, webs.WEB_YIELDING),
+            (
+                "web_crippling",
+                self.crippling(length, editions),
+                steel.OMEGA_WEB_CRIPPLING,
+                webs.WEB_CRIPPLING,
+            ),
+        ):
+            allowed = steel.allowable_force.step(editions, R_n=step.result, Omega=Omega)
+            steps = (step, allowed)
+            found.append(
+                Check(check, R, allowed.result, "force", combination, clause.at(editions), steps, note=where)
+            )
+        return found[0], found[1]
+
+    def required(self, R: float, editions: Editions) -> float:
+        """The shortest bearing whose web holds, never less than k [in]; none of a round tube."""
+        shape = self.strength.section.rolled
+        if R <= 0 or shape.form == "round":
+            return 0.0
+        knee = webs.LONG_BEARING * shape.d
+        yields = _shortest(
+            lambda l_b: self.yielding(l_b, editions).result, R * steel.OMEGA_WEB_YIELDING, knee
+        )
+        cripples = _shortest(
+            lambda l_b: self.crippling(l_b, editions).result, R * steel.OMEGA_WEB_CRIPPLING, knee
+        )
+        return max(yields, cripples, shape.k)
+
 
 def bearings(
     demands: Demands, weight: int, strength: Strength, editions: Editions
@@ -61,87 +93,13 @@ def bearings(
 
     Raises OutOfScope for a bearing length under a round tube, which needs a saddle.
     """
-    question, block = demands.question, demands.strength
     section = strength.section
-    if question.bearings is not None and section.rolled.form == "round":
+    if demands.question.bearings is not None and section.rolled.form == "round":
         raise OutOfScope(
             webs.TUBE_FORCES.at(editions),
             f"{section.label}: a round tube on a bearing needs a saddle; the engineer's",
         )
-    reactions = block.response.reactions[block.rows(weight)]
-    found: list[SupportBearing] = []
-    plates: dict[str, Plate] = {}
-    for n in range(reactions.shape[1]):
-        row = int(reactions[:, n].argmax())
-        R = max(float(reactions[row, n]), 0.0)
-        name = block.names[int(block.combination_of[row])]
-        length = question.bearings[n] if question.bearings else None
-        at = question.line.supports[n]
-        place = Place(strength, min(at, question.line.length - at))
-        checks: tuple[Check, ...] = ()
-        if length is not None and R > 0:
-            checks = web_checks(place, f"support {n + 1} from the left", R, name, length, editions)
-            if question.support is not None:
-                plate = plate_for(
-                    R,
-                    length,
-                    section.breadth,
-                    section.rolled.k,
-                    section.rolled.t_f,
-                    question.support.F_c_perp,
-                    editions,
-                )
-                checks = (*checks, _crushed(plate, n, name, question.support.material, editions))
-                if plate.needed:
-                    plates[str(n)] = plate
-        required = required_length(place, R, editions) if section.rolled.form != "round" else 0.0
-        if question.support is not None:
-            required = max(required, R / (question.support.F_c_perp * section.breadth))
-        found.append(SupportBearing(n, R, name, length, required, checks))
-    return tuple(found), plates
-
-
-def web_checks(
-    place: Place, where: str, R: float, name: str, length: float, editions: Editions
-) -> tuple[Check, Check]:
-    """Yielding and crippling of the web under a force R [lbf] over a bearing [in]. AISC 360 J10.2, J10.3."""
-    checks = []
-    for check, step, Omega, clause in (
-        ("web_yielding", place.yielding(length, editions), steel.OMEGA_WEB_YIELDING, webs.WEB_YIELDING),
-        ("web_crippling", place.crippling(length, editions), steel.OMEGA_WEB_CRIPPLING, webs.WEB_CRIPPLING),
-    ):
-        allowed = steel.allowable_force.step(editions, R_n=step.result, Omega=Omega)
-        checks.append(
-            Check(check, R, allowed.result, "force", name, clause.at(editions), (step, allowed), note=where)
-        )
-    return checks[0], checks[1]
-
-
-def _crushed(plate: Plate, n: int, name: str, material: str, editions: Editions) -> Check:
-    on = f"a plate {plate.label}" if plate.needed else "the flange alone"
-    return Check(
-        "support_bearing",
-        plate.pressure.result,
-        plate.F_c_perp,
-        "stress",
-        name,
-        ACROSS_THE_GRAIN.at(editions),
-        plate.steps,
-        note=f"support {n + 1} from the left, {material}, without C_b, on {on}",
-    )
-
-
-def required_length(place: Place, R: float, editions: Editions) -> float:
-    """The shortest bearing whose web holds, never less than k [in]."""
-    if R <= 0:
-        return 0.0
-    shape = place.strength.section.rolled
-    knee = webs.LONG_BEARING * shape.d
-    yields = _shortest(lambda l_b: place.yielding(l_b, editions).result, R * steel.OMEGA_WEB_YIELDING, knee)
-    cripples = _shortest(
-        lambda l_b: place.crippling(l_b, editions).result, R * steel.OMEGA_WEB_CRIPPLING, knee
-    )
-    return max(yields, cripples, shape.k)
+    return supports(demands, weight, section, lambda end: Place(strength, end), editions)
 
 
 def _shortest(strength: Callable[[float], float], R_n: float, knee: float) -> float:

@@ -1,146 +1,200 @@
 """The plate under a steel beam or post on wood: wide enough for the wood, thick enough for itself.
 
-AISC Manual part 14: the plate is a strip that sticks out from the steel on it under even pressure.
+The plate is a strip that sticks out from the steel on it under even pressure: AISC Manual part 14, and the same by
+mechanics with the resistance of CSA S16 13.5. Each in the units of its code.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 from math import ceil
 from typing import Any
 
-from structure.core.clauses import Editions
+from structure.core.clauses import Clause, Editions
+from structure.core.codes.ca import steel as s16
+from structure.core.codes.ca.steel_shear import plate_thickness as factored_thickness
 from structure.core.codes.us import steel_shear as webs
-from structure.core.codes.us.wood_bearing import ACROSS_THE_GRAIN, bearing_capacity
-from structure.core.materials.steel import SteelSection
-from structure.core.members.bearing import PlateQuestion
-from structure.core.trace import Check, Step
+from structure.core.materials.rolled import RolledSection
+from structure.core.trace import Formula, Step
 from structure.core.units import quantity
 from structure.data.loader import table
 
-TABLE = "us/plate"
-GRADE = "A36"
-WIDTH_STEP = 0.5  # in; common practice: what plates are cut to
-THICKNESS_STEP = 0.125  # in; common practice
-LEAST_PLATE, MOST_PLATE = 0.25, 1.0  # in; common practice: thicker than that, the bearing is too short
+STRIP = Clause("mechanics", "a plate as a strip under even pressure")
+
+
+@dataclass(frozen=True, slots=True)
+class PlateRules:
+    """What plates are cut from under one code: steel, steps of width and length, thicknesses; common practice.
+
+    Thicker than the thickest, the bearing is too short.
+    """
+
+    code: str
+    grade: str
+    F_y: float
+    step: float
+    thicknesses: tuple[float, ...]
+    unit: str
+
+    @property
+    def most(self) -> float:
+        return self.thicknesses[-1]
+
+    def cut(self, thickness: float) -> float | None:
+        """The thickness that is cut for the one that is needed; None where none is thick enough."""
+        slack = 1e-9 * self.most
+        return next((each for each in self.thicknesses if each >= thickness - slack), None)
+
+    def whole(self, length: float) -> float:
+        """A side as it is cut for the one that is needed."""
+        return ceil(length / self.step - 1e-9) * self.step
+
+    def line(self, kernel: Formula) -> Formula:
+        """Geometry of the plate under the clause of the code."""
+        return kernel if self.code == "us" else kernel.under(STRIP)
+
+    def needed(self, n: float, f_p: float, editions: Editions) -> Step:
+        """Thickness of a strip that sticks out n under a pressure."""
+        if self.code == "us":
+            return webs.plate_thickness.step(editions, n=n, f_p=f_p, F_y=self.F_y)
+        return factored_thickness.step(editions, n=n, f_p=f_p, phi=s16.PHI, F_y=self.F_y)
+
+    def carried(self, n: float, t: float, F_c: float, editions: Editions) -> float:
+        """The pressure, up to F_c, that a strip of thickness t spreads: it goes with the square of the thickness."""
+        needed = self.needed(n, F_c, editions).result
+        return F_c if needed <= t else F_c * (t / needed) ** 2
+
+
+@cache
+def plate_rules(code: str) -> PlateRules:
+    """The plates of one code."""
+    if code == "us":
+        # Half inches of width, eighths of thickness from 1/4 to 1 in.
+        held = tuple(n / 8 for n in range(2, 9))
+        return PlateRules("us", "A36", _yield("us/plate", "A36"), 0.5, held, "in")
+    held = tuple(float(t) for t in table("ca/steel_plate").content["thicknesses"])
+    return PlateRules("ca", "300W", _yield("ca/steel_plate", "300W"), 10.0, held, "mm")
+
+
+def _yield(name: str, grade: str) -> float:
+    return next(float(row["values"]["Fy"]) for row in table(name).rows if row["grade"] == grade)
 
 
 @dataclass(frozen=True, slots=True)
 class Plate:
     """A plate of length `N` along the beam and width `B` across it; not `needed` where the steel alone will do."""
 
+    rules: PlateRules
     needed: bool
     N: float
     B: float
     thickness: float
-    F_c_perp: float
     pressure: Step
     steps: tuple[Step, ...]
 
     @property
     def label(self) -> str:
-        """`3 1/2 x 8 x 3/4 in`, as it is ordered."""
-        return f"{self.N:g} x {self.B:g} x {self.thickness:g} in"
+        """`3.5 x 8 x 0.75 in`, as it is ordered."""
+        return f"{self.N:g} x {self.B:g} x {self.thickness:g} {self.rules.unit}"
 
     @property
     def told(self) -> str:
         """What the crew must know of it."""
-        return f"a steel plate {self.label}, {GRADE}, on wood at least as wide as the plate."
+        return f"a steel plate {self.label}, {self.rules.grade}, on wood at least as wide as the plate."
 
     def as_data(self) -> dict[str, Any]:
+        code = self.rules.code
         return {
-            "length": quantity(self.N, "length"),
-            "width": quantity(self.B, "length"),
-            "thickness": quantity(self.thickness, "length"),
-            "grade": GRADE,
+            "length": quantity(self.N, "length", code),
+            "width": quantity(self.B, "length", code),
+            "thickness": quantity(self.thickness, "length", code),
+            "grade": self.rules.grade,
             "steps": [step.as_data() for step in self.steps],
         }
 
 
-def plate_for(R: float, N: float, b: float, k: float, t: float, F_c_perp: float, editions: Editions) -> Plate:
-    """The plate under a reaction R [lbf] on a bearing N long [in], the steel on it b wide and t thick.
+def plate_for(R: float, N: float, section: RolledSection, F_c: float, editions: Editions) -> Plate:
+    """The plate under a reaction R on a bearing N long; `F_c`: the pressure that the wood bears.
 
-    `k`: from the middle of the web to where the plate is held, F_c_perp of the wood [psi]. Where the wood
-    needs more width than the steel has, or the flange would bend, a plate; where even the thickest plate
-    is not enough, the steel alone, which then fails.
+    Where the wood needs more width than the steel has, or the flange would bend, a plate; where even the
+    thickest plate is not enough, the steel alone, which then fails.
     """
-    alone = _plate(R, N, b, k, t, F_c_perp, editions)
-    if alone.pressure.result <= F_c_perp and alone.steps[-1].result <= t:
+    rules, b, t = plate_rules(editions.code), section.breadth, section.rolled.t_f
+    alone = _plate(R, N, b, section, t, editions)
+    if alone.pressure.result <= F_c and alone.steps[-1].result <= t:
         return alone
-    B = max(ceil(R / (N * F_c_perp) / WIDTH_STEP - 1e-9) * WIDTH_STEP, ceil(b / WIDTH_STEP) * WIDTH_STEP)
-    spread = _plate(R, N, B, k, t, F_c_perp, editions)
-    thick = _cut(spread.steps[-1].result)
-    if thick > MOST_PLATE:
+    spread = _plate(R, N, max(rules.whole(R / (N * F_c)), rules.whole(b)), section, t, editions)
+    thick = rules.cut(spread.steps[-1].result)
+    if thick is None:
         return alone
-    return Plate(True, N, B, thick, F_c_perp, spread.pressure, spread.steps)
+    return Plate(rules, True, N, spread.B, thick, spread.pressure, spread.steps)
 
 
-def _plate(R: float, N: float, B: float, k: float, t: float, F_c_perp: float, editions: Editions) -> Plate:
-    pressure = webs.plate_pressure.step(editions, R=R, N=N, B=B)
-    n = webs.plate_cantilever.step(editions, B=B, k=k)
-    thickness = webs.plate_thickness.step(
-        editions, n=max(n.result, 0.0), f_p=pressure.result, F_y=plate_yield()
-    )
-    return Plate(False, N, B, t, F_c_perp, pressure, (pressure, n, thickness))
+def _plate(R: float, N: float, B: float, section: RolledSection, t: float, editions: Editions) -> Plate:
+    rules = plate_rules(editions.code)
+    pressure = rules.line(webs.plate_pressure).step(editions, R=R, N=N, B=B)
+    n = rules.line(webs.plate_cantilever).step(editions, B=B, k=section.rolled.k)
+    thickness = rules.needed(max(n.result, 0.0), pressure.result, editions)
+    return Plate(rules, False, N, B, t, pressure, (pressure, n, thickness))
 
 
-def _cut(thickness: float) -> float:
-    """The thickness that is cut for the one that is needed [in]."""
-    return max(LEAST_PLATE, ceil(thickness / THICKNESS_STEP - 1e-9) * THICKNESS_STEP)
+def length_on_wood(R: float, section: RolledSection, F_c: float, editions: Editions) -> float:
+    """The shortest bearing on wood that holds: by the flange alone, or by a plate up to the thickest one."""
+    rules, shape = plate_rules(editions.code), section.rolled
 
+    def reach(B: float) -> float:
+        return max(B / 2 - shape.k, 0.0)
 
-def plate_yield() -> float:
-    """F_y of the plates that are cut for bearings [psi]."""
-    return next(float(row["values"]["Fy"]) for row in table(TABLE).rows if row["grade"] == GRADE)
+    lengths = [R / (section.breadth * rules.carried(reach(section.breadth), shape.t_f, F_c, editions))]
+    B, pressure = rules.whole(section.breadth), F_c
+    # Wider plates carry more until the thickest of them bends.
+    while pressure == F_c:
+        pressure = rules.carried(reach(B), rules.most, F_c, editions)
+        lengths.append(R / (B * pressure))
+        B += rules.step
+    return min(lengths)
 
 
 def base_plate(
-    question: PlateQuestion, section: SteelSection, P: float, combination: str, editions: Editions
-) -> tuple[Check, Plate]:
-    """The plate of a post on wood [lbf]: as wide as the wood, as long as the wood needs; no C_b is counted.
+    width: float | None, section: RolledSection, P: float, F_c: float, editions: Editions
+) -> tuple[Plate, float]:
+    """The plate of a post on wood: as wide as the wood, as long as the wood needs; and the pressure it spreads.
 
     Where even the thickest plate is not enough it counts for what that one spreads.
     """
-    shape = section.rolled
-    B = (
-        ceil(max(shape.d, shape.b) / WIDTH_STEP - 1e-9) * WIDTH_STEP
-        if question.width is None
-        else question.width
-    )
-    N = max(ceil(max(P / (question.F_c_perp * B), shape.d) / WIDTH_STEP - 1e-9) * WIDTH_STEP, B)
-    pressure = webs.plate_pressure.step(editions, R=P, N=N, B=B)
+    rules, shape = plate_rules(editions.code), section.rolled
+    B = rules.whole(max(shape.d, shape.b)) if width is None else width
+    N = max(rules.whole(max(P / (F_c * B), shape.d)), B)
+    pressure = rules.line(webs.plate_pressure).step(editions, R=P, N=N, B=B)
     reach = _reach(section, N, B, editions)
-    needed = webs.plate_thickness.step(
-        editions, n=max(0.0, *(step.result for step in reach)), f_p=pressure.result, F_y=plate_yield()
+    n = max(0.0, *(step.result for step in reach))
+    needed = rules.needed(n, pressure.result, editions)
+    thick = rules.cut(needed.result)
+    plate = Plate(
+        rules, True, N, B, rules.most if thick is None else thick, pressure, (pressure, *reach, needed)
     )
-    steps = (pressure, *reach, needed)
-    plate = Plate(True, N, B, min(_cut(needed.result), MOST_PLATE), question.F_c_perp, pressure, steps)
-    # Thickness goes with the root of the pressure, so the thickest plate spreads this much.
-    spread = pressure.result * (MOST_PLATE / needed.result) ** 2 if needed.result > MOST_PLATE else None
-    capacity = bearing_capacity.step(
-        editions,
-        F_cp=question.F_c_perp if spread is None else spread,
-        C_b=1.0,
-        b=B,
-        l_b=N,
-        note=question.material if spread is None else f"what a plate of {MOST_PLATE:g} in spreads",
-    )
-    check = Check(
-        "plate_bearing", P, capacity.result, "force", combination, ACROSS_THE_GRAIN.at(editions),
-        (*steps, capacity), note=f"steel plate {plate.label}, {GRADE}",
-    )  # fmt: skip
-    return check, plate
+    return plate, F_c if thick is not None else rules.carried(n, rules.most, pressure.result, editions)
 
 
-def _reach(section: SteelSection, N: float, B: float, editions: Editions) -> tuple[Step, ...]:
+def _reach(section: RolledSection, N: float, B: float, editions: Editions) -> tuple[Step, ...]:
     """How far the plate sticks out, each way; of a W post also what lies between its flanges."""
-    shape = section.rolled
+    shape, rules = section.rolled, plate_rules(editions.code)
     along = webs.HELD_ROUND if shape.form == "round" else webs.HELD
     across = webs.HELD if shape.form == "HSS" else webs.HELD_ROUND
     steps = (
-        webs.base_cantilever.step(editions, N=N, f=along, d=shape.d),
-        webs.base_cantilever.step(editions, N=B, f=across, d=shape.b),
+        rules.line(webs.base_cantilever).step(editions, N=N, f=along, d=shape.d),
+        rules.line(webs.base_cantilever).step(editions, N=B, f=across, d=shape.b),
     )
     if shape.form != "W":
         return steps
-    return (*steps, webs.yield_line_cantilever.step(editions, d=shape.d, b=shape.b))
+    return (*steps, rules.line(webs.yield_line_cantilever).step(editions, d=shape.d, b=shape.b))
+
+
+def plate_remark(code: str) -> str:
+    """What the needed bearing length on wood counts on."""
+    rules = plate_rules(code)
+    return (
+        f"The bearing needed on wood counts a steel plate, up to {rules.most:g} {rules.unit} thick, where the flange "
+        "alone is not enough."
+    )

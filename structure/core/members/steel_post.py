@@ -11,8 +11,10 @@ from structure.core.clauses import Editions
 from structure.core.codes.us import steel
 from structure.core.codes.us import steel_bending as bending
 from structure.core.codes.us import steel_columns as aisc
+from structure.core.codes.us.wood_bearing import ACROSS_THE_GRAIN, bearing_capacity
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.steel import SteelSection
+from structure.core.members.bearing import PlateQuestion
 from structure.core.members.post_question import (
     CONTINUOUS,
     Axis,
@@ -23,7 +25,7 @@ from structure.core.members.post_question import (
     largest_load,
 )
 from structure.core.members.steel_columns import Walls, walls_of
-from structure.core.members.steel_plate import base_plate
+from structure.core.members.steel_plate import Plate, base_plate
 from structure.core.members.steel_strength import strength, weak_strength
 from structure.core.trace import Check, Step
 
@@ -60,8 +62,7 @@ def check_steel_post(question: PostQuestion, editions: Editions) -> PostResult:
         checks["eccentricity"] = _eccentric(question, section, (weak, strong), P, name, editions)
     more: dict[str, Any] = {"local_buckling": walls.as_data()}
     if question.plate is not None:
-        check, plate = base_plate(question.plate, section, P, name, editions)
-        checks["plate_bearing"] = check
+        checks["plate_bearing"], plate = _on_wood(question.plate, section, P, name, editions)
         more["plate"] = plate.as_data()
     return PostResult(
         question=question,
@@ -72,6 +73,23 @@ def check_steel_post(question: PostQuestion, editions: Editions) -> PostResult:
         remarks=_remarks(question, section),
         more=more,
     )
+
+
+def _on_wood(
+    asked: PlateQuestion, section: SteelSection, P: float, combination: str, editions: Editions
+) -> tuple[Check, Plate]:
+    """The wood under the plate of a post [lbf]; no C_b is counted."""
+    plate, spread = base_plate(asked.width, section, P, asked.F_c_perp, editions)
+    thick = spread < asked.F_c_perp
+    capacity = bearing_capacity.step(
+        editions, F_cp=spread, C_b=1.0, b=plate.B, l_b=plate.N,
+        note=f"what a plate of {plate.thickness:g} in spreads" if thick else asked.material,
+    )  # fmt: skip
+    check = Check(
+        "plate_bearing", P, capacity.result, "force", combination, ACROSS_THE_GRAIN.at(editions),
+        (*plate.steps, capacity), note=f"steel plate {plate.label}, {plate.rules.grade}",
+    )  # fmt: skip
+    return check, plate
 
 
 def _brace(question: PostQuestion, name: str) -> Brace:

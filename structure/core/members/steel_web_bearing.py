@@ -12,7 +12,7 @@ from structure.core.codes.us.combinations import asd
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.steel import SteelSection
 from structure.core.members.checkdata import check_data, worst
-from structure.core.members.steel_bearing import Place, required_length, web_checks
+from structure.core.members.steel_bearing import Place
 from structure.core.members.steel_strength import strength
 from structure.core.trace import Check
 from structure.core.units import quantity
@@ -66,5 +66,5 @@ def check_steel_bearing(
     sums = {each.name: sum(f * loads[case] for case, f in each.factors.items()) for each in asd(present)}
     name = max(sums, key=lambda key: sums[key])
     place = Place(strength(section, editions), distance_to_end + length / 2)
-    checks = web_checks(place, "", sums[name], name, length, editions)
-    return SteelBearingResult(section, checks, required_length(place, sums[name], editions))
+    checks = place.checks("", sums[name], name, length, editions)
+    return SteelBearingResult(section, checks, place.required(sums[name], editions))

@@ -88,3 +88,28 @@ def test_a_section_that_cannot_be_read_names_its_field(section: dict[str, Any], 
     with pytest.raises(InputError) as told:
         case("design_values", section=section)
     assert told.value.field == field
+
+
+@pytest.mark.parametrize("shape", ["W8x18", "W8x31", "W10x22", "W12x26", "W14x43", "C10x15.3"])
+@pytest.mark.parametrize("load", ["900 lbf/ft", "2400 lbf/ft", "6000 lbf/ft"])
+def test_the_length_asked_for_on_wood_is_the_shortest_that_passes(shape: str, load: str) -> None:
+    def beam(bearing: str | None) -> dict[str, Any]:
+        return case(
+            "beam",
+            spans=["12 ft"],
+            loads=[{"case": "live", "shape": "uniform", "value": load}],
+            section={"family": "steel", "shape": shape, "grade": "A36"},
+            bracing="continuous",
+            support={"species": "SPF"},
+            **({} if bearing is None else {"bearing": bearing}),
+        )
+
+    def stands(bearing: float) -> bool:
+        checks = beam(f"{bearing!r} in")["checks"]
+        return all(checks[name]["passes"] for name in ("web_yielding", "web_crippling", "support_bearing"))
+
+    needed = beam(None)["bearing"]["0"]["required"]["value"]
+    assert stands(needed * 1.0001)
+    k = SteelSection(shape=shape, grade="A36").rolled.k
+    assert needed == pytest.approx(k) or not stands(needed * 0.999)
+    assert any("counts a steel plate" in remark for remark in beam(None)["remarks"])
