@@ -28,7 +28,7 @@ from structure.core.clauses import Editions
 from structure.core.codes.ca import nbc
 from structure.core.codes.us import soil
 from structure.core.errors import InputError
-from structure.core.members.ca_footing_remarks import frost_remark
+from structure.core.members.ca_footing_remarks import PLAIN_MEMORY, frost_remark, weak_soil
 from structure.core.members.ca_footing_scope import allowable_soil, find_soil
 from structure.core.members.ca_part9 import (
     Least,
@@ -160,6 +160,7 @@ def beside_existing(
 ) -> dict[str, Any]:
     """The result of `existing_pad` with what Part 9 asks of such a footing, where it was asked about."""
     question, pad = result.question, result.pad
+    data["remarks"] += [*weak_soil(question.soil, editions), PLAIN_MEMORY]
     if given["part9"] is None or question.soil * (1 + SAME) < nbc.LEAST_SOIL:
         return data
     asked, P, q = _part9(given["part9"]), result.after.value, question.soil

@@ -25,6 +25,15 @@ _SLAB = (
     "Drains, water and heating in the slab are found before it is cut; the slab is cut clear of the post and "
     "poured back beside the pad."
 )
+# What nobody has read in a text is said on the page.
+PLAIN_MEMORY = (
+    "Of CSA A23.3 the critical sections (15.4.3), the shear of plain concrete (22.6.6), here on the safe side, and "
+    "the 50 mm off a face against soil are memory."
+)
+_BARS_MEMORY = (
+    "Of CSA A23.3 the critical sections (15.4.3), spacing and cover of bars (7.4.1, 7.9.2), the depth over them "
+    "(15.7), the band of a long pad and the loss of deep pads (13.3.4.3) are memory."
+)
 
 
 def soil_remarks(question: FootingQuestion, result: FootingResult, editions: Editions) -> tuple[str, ...]:
@@ -32,7 +41,7 @@ def soil_remarks(question: FootingQuestion, result: FootingResult, editions: Edi
     remarks = [*weak_soil(question.soil, editions)]
     if question.reinforcement is None and result.pad.thickness < USUAL:
         remarks.append("Thinner than 200 mm, which is what is usually poured: common practice.")
-    return (*remarks, _SLAB)
+    return (*remarks, _SLAB, PLAIN_MEMORY if question.reinforcement is None else _BARS_MEMORY)
 
 
 def weak_soil(value: float, editions: Editions) -> tuple[str, ...]:
