@@ -61,8 +61,20 @@ def alone(question: BeamQuestion, candidate: Candidate) -> BeamResult | OutOfSco
 
 
 def hold(question: BeamQuestion, search: Search) -> None:
-    found = search_beams(question, search, US_DEFAULT)
-    assert [each.section for each in found.candidates] == list(stock_sections(search))
+    sections = list(stock_sections(search))
+    told = None
+    try:
+        found = search_beams(question, search, US_DEFAULT)
+    except OutOfScope as refusal:
+        told = refusal
+    if told is not None:
+        # Refused for its loads: every section alone is too, in the same words.
+        for section in sections:
+            with pytest.raises(OutOfScope) as single:
+                check_beam(replace(question, section=section), US_DEFAULT)
+            assert (single.value.clause, single.value.reason) == (told.clause, told.reason)
+        return
+    assert [each.section for each in found.candidates] == sections
     first = None
     for number, candidate in enumerate(found.candidates):
         answer = alone(question, candidate)

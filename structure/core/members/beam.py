@@ -8,7 +8,7 @@ from structure.core.clauses import Editions
 from structure.core.errors import InputError
 from structure.core.materials.section import Section
 from structure.core.members import ca_wood_beam, flitch_beam, steel_beam, wood_beam
-from structure.core.members.beam_demand import Demands, analyse_question
+from structure.core.members.beam_demand import Demands, analyse_question, check_cantilever_uplift
 from structure.core.members.beam_question import BeamQuestion, Bracing, Limits, Support, check_range
 from structure.core.members.beam_result import BeamResult
 
@@ -29,7 +29,9 @@ def prepare(question: BeamQuestion, weights: tuple[float, ...], editions: Editio
     Raises OutOfScope for spans or loads outside what is covered, InputError for no load.
     """
     check_range(question, editions)
-    return analyse_question(question, weights, editions.code)
+    demands = analyse_question(question, weights, editions.code)
+    check_cantilever_uplift(demands, editions)
+    return demands
 
 
 def evaluate(demands: Demands, weight: int, section: Section, editions: Editions) -> BeamResult:

@@ -10,13 +10,16 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from structure.core.clauses import Editions
 from structure.core.codes.combination import Combination
-from structure.core.members.beam_question import BeamQuestion
+from structure.core.errors import OutOfScope
+from structure.core.members.beam_question import UPLIFT, BeamQuestion
 from structure.core.members.beam_sums import SUMS
 from structure.core.statics.envelope import Analysis, Envelope, analyse_cases
 from structure.core.statics.model import Load
 from structure.core.statics.response import Extremes, Response
 from structure.core.statics.roots import monotone_roots, quadratic_roots
+from structure.core.units import in_words
 
 Array = npt.NDArray[np.float64]
 SELF = "self_weight"
@@ -155,6 +158,28 @@ def analyse_question(question: BeamQuestion, weights: Sequence[float], code: str
         if live
         else None,
     )
+
+
+def check_cantilever_uplift(demands: Demands, editions: Editions) -> None:
+    """Raise OutOfScope where a beam with an overhang lifts off a support with every load of a sum on it.
+
+    Whoever holds such a support down stands outside of the beam. Under a pattern alone it is a remark.
+    The own weight is left out, so that the answer is of the question and the same for every section.
+    """
+    line, analysis = demands.question.line, demands.analysis
+    if len(line.bays) == len(line.spans):
+        return
+    for combination in demands.strength.combinations:
+        row = [combination.factors.get(key.case, 0.0) for key in analysis.keys]
+        reactions = np.array(row) @ analysis.response.reactions
+        n = int(reactions.argmin())
+        if reactions[n] < -1e-6 * np.abs(reactions).max():
+            raise OutOfScope(
+                UPLIFT[demands.code].at(editions),
+                f"the beam lifts off support {n + 1} from the left with "
+                f"{in_words(-float(reactions[n]), 'force', demands.code)} under {combination.name}, its own "
+                "weight left out: an overhang that must be held down is the engineer's",
+            )
 
 
 def _total(demands: Demands, creep: float) -> Block:

@@ -80,7 +80,8 @@ def _remarks(demands: Demands, values: Values, bent: Bending) -> list[str]:
         found.append(
             f"C_V = (12/d)^(1/9), {COMMON_PRACTICE.document}: the maker's document governs (NDS 8.3.6)."
         )
-    if section.hogging_value in section.reference.values and "hogging" in bent.check.note:
+    other_side = section.hogging_value != "Fb" and section.hogging_value in section.reference.values
+    if other_side and "hogging" in bent.check.note:
         found.append(
             f"Where the top edge is in tension {section.reference.value(section.hogging_value):,.0f} psi counts "
             f"(NDS 5.2.3); the piece must be laid as it is marked, top up."

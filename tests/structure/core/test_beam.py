@@ -207,7 +207,7 @@ def test_a_support_that_lifts_under_a_pattern_is_told() -> None:
 
 def test_an_overhang_that_lifts_its_far_support_is_refused() -> None:
     tip, arm = 500.0, 60.0
-    with pytest.raises(OutOfScope, match="lifts support 1 from the left"):
+    with pytest.raises(OutOfScope, match="lifts off support 1 from the left"):
         ask(Load.point("live", tip, SPAN + arm), right=arm, bracing="ends")
     # Dead load on the span holds it down from P a / L = w L / 2 on.
     w = 2 * tip * arm / SPAN**2
