@@ -7,7 +7,7 @@ point of contraflexure it differs from sum to sum, and every sum that can govern
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
@@ -21,11 +21,9 @@ from structure.core.codes.us import wood
 from structure.core.codes.us import wood_beams as nds
 from structure.core.members.beam_stability import LONG, Row, Unbraced, effective_length, unbraced
 from structure.core.statics.growing import Entry, entries, governing
-from structure.core.statics.response import Response
 
 Array = npt.NDArray[np.float64]
 Whole = npt.NDArray[np.intp]
-Flags = npt.NDArray[np.bool_]
 LEAST = 1e-9  # of the largest moment: what is less is rounding and presses no edge
 ROWS_AT_ONCE = 4_000
 
@@ -43,8 +41,8 @@ class Groups:
     l_u: Array
 
 
-def bending(asked: Asked) -> tuple[Column, Flags]:
-    """The worst bending of all sums, bays and edges, and which sections are too slender (NDS 3.3.3.7)."""
+def bending(asked: Asked) -> tuple[Column, Array]:
+    """The worst bending of all sums, bays and edges, and the largest slenderness R_B of each section."""
     columns, at, block = asked.columns, asked.weight, asked.demands.strength
     groups = _groups(asked)
     least = LEAST * np.maximum(groups.moment.max(axis=0), LEAST)
@@ -53,14 +51,14 @@ def bending(asked: Asked) -> tuple[Column, Flags]:
     star = columns.star[[key[0] for key in groups.keys], [key[2] for key in groups.keys]]
     pressed = (M > 0) & (l_u > 0) & ~columns.level
     C_L = np.ones(M.shape)
-    refused = np.zeros(len(at), dtype=bool)
+    slender = np.zeros(len(at))
     if pressed.any():
         depths: Any = columns.d  # the rule is written for one depth and holds for many
         l_e = np.stack(
             [effective_length(key[3], each, depths) for key, each in zip(groups.keys, l_u, strict=True)]
         )
         R_B = np.where(pressed, nds.beam_slenderness(l_e=l_e, d=columns.d, b=columns.b), 0.0)
-        refused = R_B.max(axis=0) > nds.MOST_SLENDER
+        slender = R_B.max(axis=0)
         F_bE = nds.critical_bending(E_min=columns.E_min, R_B=np.where(pressed, R_B, 1.0))
         C_L = np.where(pressed, nds.stability_factor(F_bE=F_bE, F_b=star), 1.0)
     allowed = wood.with_stability(F_b=star, C_L=np.minimum(C_L, columns.most))
@@ -75,7 +73,7 @@ def bending(asked: Asked) -> tuple[Column, Flags]:
         block.combination_of[groups.rows[worst, at]],
         block.names,
     )
-    return column, refused
+    return column, slender
 
 
 def _groups(asked: Asked) -> Groups:
@@ -168,8 +166,15 @@ def _following(asked: Asked, held: list[Entry], unbraced: Unbraced) -> Groups:
     moment = np.stack([np.maximum(asked.strength.moment(each), 0.0) for each in held])
     rows, bays = (np.array([getattr(each, name) for each in held]) for name in ("row", "bay"))
     used, place = np.unique(rows, return_inverse=True)
-    step = max(1, ROWS_AT_ONCE // len(asked.shares))
-    lengths = np.concatenate([_contraflexures(asked, used[n : n + step]) for n in range(0, len(used), step)])
+    step, weights = max(1, ROWS_AT_ONCE // len(asked.shares)), np.arange(len(asked.shares))
+    lengths = np.concatenate(
+        [
+            asked.at_weights(used[n : n + step], weights).hogging_lengths.reshape(
+                -1, len(weights), len(asked.spans)
+            )
+            for n in range(0, len(used), step)
+        ]
+    )
     keys = tuple(
         (1, each.bay, _duration(asked, each.row), unbraced.rows[of[each.row]][each.bay]) for each in held
     )
@@ -181,21 +186,3 @@ def _joined(parts: list[Groups]) -> Groups:
         tuple(key for part in parts for key in part.keys),
         *(np.concatenate([getattr(part, name) for part in parts]) for name in ("moment", "rows", "l_u")),
     )
-
-
-def _contraflexures(asked: Asked, rows: Whole) -> Array:
-    """Unbraced lengths of the pressed bottom edge (rows, weights, bays) as the sheet of one section takes them."""
-    demands, block = asked.demands, asked.demands.strength
-    response = asked.strength.response(rows)
-    count = len(rows) * len(asked.shares)
-    flat = Response(response.line, response.breaks, response.packed.reshape(count, -1))
-    one = replace(
-        demands,
-        strength=replace(
-            block,
-            response=flat,
-            rows_each=count,
-            combination_of=np.repeat(block.combination_of[rows], len(asked.shares)),
-        ),
-    )
-    return one.hogging_lengths.reshape(len(rows), len(asked.shares), -1)

@@ -7,7 +7,7 @@ when someone asks for them.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any
 
@@ -17,8 +17,9 @@ import numpy.typing as npt
 from structure.core.catalogue.words import closeness, sentence
 from structure.core.clauses import ClauseRef, Editions
 from structure.core.errors import OutOfScope
-from structure.core.materials.section import Section
-from structure.core.members.beam import BeamQuestion, BeamResult, evaluate, prepare
+from structure.core.materials.section import Section, WoodSection
+from structure.core.members.beam import BeamQuestion, BeamResult, check_beam
+from structure.core.members.beam_bending import too_slender
 from structure.core.members.checkdata import worst
 from structure.core.trace import Check
 
@@ -79,9 +80,8 @@ class Candidate:
     def _answer(self) -> BeamResult | OutOfScope:
         if self.known is not None:
             return self.known
-        weight = self.section.weight if self.question.self_weight else 0.0
         try:
-            return evaluate(prepare(self.question, (weight,), self.editions), 0, self.section, self.editions)
+            return check_beam(replace(self.question, section=self.section), self.editions)
         except OutOfScope as refusal:
             return refusal
 
@@ -140,8 +140,8 @@ class Candidate:
 class SearchResult:
     """All candidates, lightest first, and the first that passes.
 
-    `worst`: the largest ratio of each place in the columns, not a number where it is out of scope; `place`:
-    where a section stands in the columns, -1 where it was checked alone; `alone`: the answers of these.
+    `worst`: the largest ratio of each place in the columns, not a number where it is too slender; `slender`: its
+    R_B; `place`: where a section stands in the columns, -1 where it was checked alone; `alone`: their answers.
     """
 
     question: BeamQuestion
@@ -149,6 +149,7 @@ class SearchResult:
     sections: tuple[Section, ...]
     columns: tuple[Column, ...]
     worst: Array
+    slender: Array
     place: Whole
     alone: Mapping[int, BeamResult | OutOfScope]
 
@@ -175,13 +176,15 @@ class SearchResult:
         return self._candidate(int(passing[0])) if passing.size else None
 
     def _candidate(self, number: int) -> Candidate:
-        place, answer = int(self.place[number]), self.alone.get(number)
+        place, known, section = int(self.place[number]), self.alone.get(number), self.sections[number]
         checks: Mapping[str, Check] = {}
-        if isinstance(answer, BeamResult):
-            checks = answer.checks
-        elif answer is None and not np.isnan(self.worst[place]):
+        if isinstance(known, BeamResult):
+            checks = known.checks
+        elif known is None and np.isnan(self.worst[place]) and isinstance(section, WoodSection):
+            known = too_slender(section, float(self.slender[place]), self.editions)
+        elif known is None:
             checks = {column.name: column.check(place) for column in self.columns}
-        return Candidate(self.sections[number], self.question, self.editions, checks, answer)
+        return Candidate(section, self.question, self.editions, checks, known)
 
     def as_data(self) -> dict[str, Any]:
         """The result of a `beam` case with a search; that of the lightest passing section around it."""

@@ -7,7 +7,7 @@ there is. Rules and formulas are those of `members/beam_service.py`; a test hold
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -19,7 +19,7 @@ from structure.core.clauses import Editions
 from structure.core.codes.us import wood, wood_bearing
 from structure.core.codes.us import wood_beams as nds
 from structure.core.members.beam_demand import Block, Demands
-from structure.core.members.beam_service import creep_factor
+from structure.core.members.beam_service import creep_factor, nearness, reduced_shears
 from structure.core.statics.growing import Entry, Growing, entries, governing
 from structure.core.statics.response import Response
 
@@ -56,6 +56,17 @@ class Asked:
         low, high = (block.response[block.rows(n)] for n in (0, 1))
         return Growing(low, high, self.shares, pressing)
 
+    def at_weights(self, rows: Whole, weights: Whole) -> Demands:
+        """Demands whose strength sums are the chosen rows at the chosen weights, (rows, weights) in a row."""
+        block, held = self.demands.strength, self.strength
+        grown = Growing(held.low, held.high, self.shares[weights]).response(rows)
+        count = len(rows) * len(weights)
+        flat = Response(grown.line, grown.breaks, grown.packed.reshape(count, -1))
+        of = np.repeat(block.combination_of[rows], len(weights))
+        return replace(
+            self.demands, strength=replace(block, response=flat, rows_each=count, combination_of=of)
+        )
+
     @cached_property
     def case_deflections(self) -> Array:
         """The largest EI times deflection of each analysed case over the length of the bay, (cases, bays)."""
@@ -73,7 +84,10 @@ class Asked:
 def worst_of(
     held: Sequence[Entry], shares: Array, exact: Callable[[Entry], Array]
 ) -> tuple[Array, Whole, Whole]:
-    """The value, row and bay of the largest of all entries at every share."""
+    """The value, row and bay of the largest of all entries at every share; nothing where there are none."""
+    if not held:
+        nowhere = np.zeros(len(shares), dtype=np.intp)
+        return np.zeros(len(shares)), nowhere, nowhere
     best, which = governing(held, shares, exact)
     row, bay, scale = (
         np.array([getattr(each, name) for each in held])[which] for name in ("row", "bay", "scale")
@@ -82,21 +96,46 @@ def worst_of(
 
 
 def shear(asked: Asked) -> Column:
-    """The worst shear of all sums and bays, full at the support."""
-    demands, columns, block = asked.demands, asked.columns, asked.demands.strength
-    by_row = (1 / asked.C_D).tolist()
-    held = entries(demands.shears, block.rows_each, 0.0, [1.0] * len(demands.shears), by_row)
-    V, row, _ = worst_of(held, asked.shares, asked.strength.shear)
-    sums = block.combination_of[row]
+    """The worst shear of all sums and bays; with `shear_at: d` what lies within d of a support is left out."""
+    columns, block = asked.columns, asked.demands.strength
+    within = asked.demands.question.shear_at == "d"
+    V, row = _shear_at_d(asked) if within else _shear_at_face(asked)
     return Column(
         "shear",
         "stress",
-        nds.SHEAR.at(asked.editions),
-        nds.shear_stress(V=V[asked.weight], b=columns.b, d=columns.d),
-        wood.shear_value(F=columns.F_v, C_D=asked.C_D[row][asked.weight], C_M=columns.C_Mv),
-        sums[asked.weight],
+        (nds.SHEAR_AT_D if within else nds.SHEAR).at(asked.editions),
+        nds.shear_stress(V=V, b=columns.b, d=columns.d),
+        wood.shear_value(F=columns.F_v, C_D=asked.C_D[row], C_M=columns.C_Mv),
+        block.combination_of[row],
         block.names,
     )
+
+
+def _shear_at_face(asked: Asked) -> tuple[Array, Whole]:
+    """The worst shear for each section, and the sum that brings it."""
+    demands = asked.demands
+    by_row, by_bay = (1 / asked.C_D).tolist(), [1.0] * len(demands.shears)
+    held = entries(demands.shears, demands.strength.rows_each, 0.0, by_bay, by_row)
+    V, row, _ = worst_of(held, asked.shares, asked.strength.shear)
+    return V[asked.weight], row[asked.weight]
+
+
+def _shear_at_d(asked: Asked) -> tuple[Array, Whole]:
+    """The same where it depends on the depth too: all sums for every depth with the weights that it has."""
+    block, bays = asked.demands.strength, asked.demands.question.line.bays
+    rows = np.arange(block.rows_each)
+    worst, of = np.empty(len(asked.weight)), np.empty(len(asked.weight), dtype=np.intp)
+    for depth in np.unique(asked.columns.d).tolist():
+        here = np.flatnonzero(asked.columns.d == depth)
+        weights, place = np.unique(asked.weight[here], return_inverse=True)
+        demands = asked.at_weights(rows, weights)
+        response = demands.strength.response
+        V = np.stack([np.abs(response.shear_extremes(bay.start, bay.end).largest) for bay in bays], axis=-1)
+        V = np.minimum(V, reduced_shears(demands, demands.strength.rows(0), depth, nearness))
+        V = V.reshape(len(rows), len(weights), len(bays)).max(axis=2)
+        row = (V / asked.C_D[:, None]).argmax(axis=0)
+        worst[here], of[here] = V[row, np.arange(len(weights))][place], row[place]
+    return worst, of
 
 
 def deflections(asked: Asked) -> list[Column]:
