@@ -81,6 +81,7 @@ def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
             bottom_bracing=given["bottom_bracing"],
             repetitive=given["repetitive"],
             wet=given["wet"],
+            top_loaded=_top_loaded(given["top_loaded"], editions),
             deflection=Limits(**given["deflection"]),
             bearing=None if bearing is None else tuple(bearing) if isinstance(bearing, list) else (bearing,),
             support=_support(given["support"], editions.code),
@@ -94,6 +95,14 @@ def solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     except InputError as error:
         prefix = "given.section" if error.field.startswith("properties") else "given"
         raise error.under(prefix) from None
+
+
+def _top_loaded(read: bool, editions: Editions) -> bool:
+    if read and editions.code != "ca":
+        raise InputError(
+            "top_loaded", True, "false: it is a question of CSA S16; AISC 360 F1 has loads at mid-height"
+        )
+    return read
 
 
 def _with(data: dict[str, Any], said: dict[str, Any]) -> dict[str, Any]:
@@ -161,6 +170,12 @@ KIND = Kind(
         Field("bottom_bracing", _BRACING, doc="of the bottom edge, where it is pressed over supports"),
         Field("repetitive", Flag(), default=False, doc="three or more joists or plies act as a system"),
         Field("wet", Flag(), default=False, doc="over 19 % moisture in service"),
+        Field(
+            "top_loaded",
+            Flag(),
+            default=False,
+            doc="ca: what stands on a steel beam neither holds it sideways nor from turning (CSA S16 13.6)",
+        ),
         Field(
             "deflection",
             Record(

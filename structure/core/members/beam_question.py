@@ -76,7 +76,8 @@ class BeamQuestion:
 
     `section` may be left out for a search. `bracing` is of the top edge: `continuous`, `ends` or the distance
     between braces; `bottom_bracing` likewise of the bottom edge where it is pressed. `pattern` left out means
-    patterns of live load from two spans on. `bearing` is a length for all supports or one each.
+    patterns of live load from two spans on. `bearing` is a length for all supports or one each. `top_loaded`: what
+    stands on a steel beam neither holds it sideways nor from turning.
     """
 
     line: BeamLine
@@ -94,6 +95,7 @@ class BeamQuestion:
     shear_at: str = "face"
     treated: str = "none"
     notch: Notch | None = None
+    top_loaded: bool = False
 
     @property
     def patterned(self) -> bool:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from math import ceil
 
 from structure.core.clauses import Clause, Editions
 from structure.core.errors import OutOfScope
+from structure.core.materials.rolled import RolledSection
 from structure.core.materials.section import Section
 from structure.core.materials.steel import SteelSection
 from structure.core.members.beam_demand import Demands
 from structure.core.members.beam_result import BeamResult, common_remarks, with_worst
-from structure.core.members.carry_in import LIFT, PER_PERSON
+from structure.core.members.carry_in import LIFT, LIFT_METRIC, PER_PERSON
 from structure.core.members.steel_bearing import bearings
 from structure.core.members.steel_demand import deflections
 from structure.core.members.steel_plate import plate_remark
@@ -18,6 +20,12 @@ from structure.core.members.steel_service import SteelBending, bending, classes,
 from structure.core.members.steel_strength import Strength, strength
 
 COPES = Clause("AISC Manual", "Part 9")
+KILOGRAM = 9.80665  # N
+# By code: what one person carries, who says so, and how a weight is told.
+CARRY: Mapping[str, tuple[float, Clause, float, str]] = {
+    "us": (PER_PERSON, LIFT, 1.0, "lbf"),
+    "ca": (23.0 * KILOGRAM, LIFT_METRIC, 1.0 / KILOGRAM, "kg"),
+}
 
 
 def evaluate(demands: Demands, weight: int, section: Section, editions: Editions) -> BeamResult:
@@ -77,12 +85,14 @@ def _remarks(demands: Demands, held: Strength, bent: SteelBending) -> list[str]:
     return found
 
 
-def carried(weight: float, section: SteelSection) -> str:
-    """Whether two persons can carry a member of this weight [lbf] in, in words."""
-    persons = max(1, ceil(weight / PER_PERSON - 1e-9))
+def carried(weight: float, section: RolledSection) -> str:
+    """Whether two persons can carry a member of this weight [lbf, N] in, in words."""
+    limit, lift, shown, unit = CARRY[section.code]
+    persons = max(1, ceil(weight / limit - 1e-9))
+    told = f"{section.label} weighs {weight * shown:,.0f} {unit} in one piece"
     if persons <= 2:
-        return f"{section.label} weighs {weight:,.0f} lbf in one piece: two persons can carry it in."
+        return f"{told}: two persons can carry it in."
     return (
-        f"{section.label} weighs {weight:,.0f} lbf in one piece: too much for two persons at {PER_PERSON:g} lbf "
-        f"each ({LIFT.number}); {persons} persons, or a lift."
+        f"{told}: too much for two persons at {limit * shown:.0f} {unit} each ({lift.number}); {persons} persons, "
+        "or a lift."
     )

@@ -8,7 +8,7 @@ from a support to a point of contraflexure, which is no brace. AISC 360 F1, CSA 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
@@ -82,7 +82,10 @@ def _segments(demands: Demands) -> Segments:
             L_b[:, n] = demands.hogging_lengths[:, each.bay]
             continue
         L_b[:, n] = each.length
-        if each.gradient:
+        if question.top_loaded:
+            # What stands on the top flange pushes it further over: no gradient counts (CSA S16 13.6).
+            L_b[:, n] *= s16.TOP_SPAN if len(question.line.bays) == 1 else s16.TOP_OTHER
+        elif each.gradient:
             largest = np.maximum(np.abs(extremes.min), np.abs(extremes.max))
             quarters = [
                 np.abs(response.moment(each.start + part * (each.end - each.start)))
@@ -90,6 +93,8 @@ def _segments(demands: Demands) -> Segments:
             ]
             bent = largest > 1e-9 * max(float(largest.max()), 1e-9)
             C_b[bent, n] = _gradient(demands.code, largest[bent], *(each[bent] for each in quarters))
+    if question.top_loaded:
+        held = [replace(each, gradient=False) for each in held]
     return Segments(tuple(held), L_b, C_b, moments, places)
 
 

@@ -21,6 +21,7 @@ G = 77_000.0  # MPa
 FLANGE = (145.0, 170.0, 200.0)
 FLANGE_MINOR = (145.0, 170.0, 340.0)  # flanges of an I shape bent about its minor axis
 WEB = (1100.0, 1700.0, 1900.0)
+WEB_AXIAL = (0.39, 0.61, 0.65)  # what compression takes off each
 HSS_FLANGE = (420.0, 525.0, 670.0)
 ROUND = (13_000.0, 18_000.0, 66_000.0)  # over F_y
 # Table 1, parts in compression: up to these the whole section counts.
@@ -35,6 +36,20 @@ def class_limit(n: float, F_y: float) -> float:
     n: number of the class [MPa**0.5], F_y [MPa]. Plain number.
     """
     limit: float = n / F_y**0.5
+    return limit
+
+
+@formula(
+    "s_lim", "n / F_y ** 0.5 * (1 - c * C_f / (phi * C_y))", unit="", clause=CLASSES,
+    n="MPa**0.5", F_y="MPa", c="", C_f="N", phi="", C_y="N",
+)  # fmt: skip
+def axial_class_limit(n: float, F_y: float, c: float, C_f: float, phi: float, C_y: float) -> float:
+    """Limit of a web in bending and compression. CSA S16 table 2.
+
+    n: number of the class [MPa**0.5], F_y [MPa], c: 0.39, 0.61, 0.65, C_f: factored compression, C_y: A F_y [N].
+    Plain number.
+    """
+    limit: float = n / F_y**0.5 * (1 - c * C_f / (phi * C_y))
     return limit
 
 
