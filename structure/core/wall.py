@@ -332,6 +332,11 @@ def _add_end(result: dict[str, Any], end: End, question: WallQuestion) -> None:
                 "turned": end.seat.turned,
             },
         }
+        if end.seat.capped:
+            result["remarks"].append(
+                f"{end.mark('P')}: a cap plate {end.seat.along:g} in by {end.seat.across:g} in carries the beam on "
+                "the steel post; its thickness and welds, and holding the post's head, are the engineer's."
+            )
         if end.seat.turned:
             result["remarks"].append(
                 f"{end.mark('P')}: the post is turned, plies across the wall, so that the whole width of the beam "

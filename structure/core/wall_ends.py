@@ -106,6 +106,7 @@ def _post(end: End, question: WallQuestion, beam: BeamResult, editions: Editions
             solid=lumber.solid,
             deepest=lumber.deepest,
             least_width=section.breadth,
+            steel=lumber.steel,
         )
     except OutOfScope as refusal:
         _refused(end, end.mark("P"), refusal.clause, refusal.reason)
@@ -113,7 +114,7 @@ def _post(end: End, question: WallQuestion, beam: BeamResult, editions: Editions
     for candidate in found.candidates:
         row = candidate.as_data()
         if end.post is None and candidate.passes:
-            row |= _seated(end, candidate, beam, editions)
+            row |= _seated(end, candidate, beam, question.opening.end_bearing, editions)
         end.candidates.append(row)
     if end.post is None:
         _refused(
@@ -134,10 +135,12 @@ def _words(name: str) -> str:
     return name.replace("_", " ")
 
 
-def _seated(end: End, candidate: PostCandidate, beam: BeamResult, editions: Editions) -> dict[str, Any]:
+def _seated(
+    end: End, candidate: PostCandidate, beam: BeamResult, end_bearing: float, editions: Editions
+) -> dict[str, Any]:
     """Take the post if the beam can stand on it; else the words that its row gets."""
     assert candidate.section is not None  # noqa: S101 - it passes, so it was made
-    seat = seat_of(candidate.section, beam.section)
+    seat = seat_of(candidate.section, beam.section, end_bearing)
     if seat is None:
         return {"passes": False, "why": f"too narrow for a beam {beam.section.breadth:g} in wide to stand on"}
     try:
@@ -182,6 +185,7 @@ def _below(end: End, question: WallQuestion, editions: Editions) -> None:
             species=lumber.species,
             grade=lumber.grade,
             solid=True,
+            steel=lumber.steel,
         )
     except OutOfScope as refusal:
         _refused(end, mark, refusal.clause, refusal.reason)
@@ -199,14 +203,23 @@ def _base(end: End, question: WallQuestion) -> Base | None:
     beneath = question.beneath
     if beneath is None:
         return None
-    if beneath.ground == "slab" and end.seat is not None:
-        return Base(end.seat.along, end.seat.across)
+    if beneath.ground == "slab" and end.post is not None and end.seat is not None:
+        return _foot(end.post) or Base(end.seat.along, end.seat.across)
     if isinstance(end.below, StatedResult) and beneath.stated is not None:
         return Base(beneath.stated.base_plate, beneath.stated.base_plate, plate=True)
     if isinstance(end.below, PostResult):
         section = end.below.question.section
-        return Base(section.breadth, section.depth)
+        return _foot(end.below) or Base(section.breadth, section.depth)
     return None
+
+
+def _foot(post: PostResult) -> Base | None:
+    """The base plate that a steel post stands on; None for wood."""
+    plate = post.more.get("plate")
+    if plate is None:
+        return None
+    length, width = (float(plate[name]["value"]) for name in ("length", "width"))
+    return Base(length, width, plate=True, column=min(post.question.section.breadth, length, width))
 
 
 def _pad(end: End, question: WallQuestion, editions: Editions) -> None:

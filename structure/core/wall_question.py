@@ -58,7 +58,10 @@ class Opening:
 
 @dataclass(frozen=True, slots=True)
 class PostLumber:
-    """What posts are made of. `deepest` is the stud depth of the wall that hides them; None hides nothing."""
+    """What posts are made of. `deepest` is the stud depth of the wall that hides them; None hides nothing.
+
+    `steel`, pipe or hss, takes the place of lumber; the plate under a post stays of wood.
+    """
 
     species: tuple[str, ...] = ("SPF",)
     grade: str = "Stud"
@@ -66,6 +69,7 @@ class PostLumber:
     deepest: float | None = None
     plate_species: str = "SPF"
     plate_thickness: float = 1.5
+    steel: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

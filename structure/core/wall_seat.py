@@ -18,11 +18,15 @@ from structure.core.trace import Check
 
 @dataclass(frozen=True, slots=True)
 class Seat:
-    """How a beam stands on a post: the length along the beam and the width across it [in]."""
+    """How a beam stands on a post: the length along the beam and the width across it [in].
+
+    `capped`: on a plate that is welded to a steel post, as long and as wide as the beam needs.
+    """
 
     along: float
     across: float
     turned: bool
+    capped: bool = False
 
 
 class _Answer(Protocol):
@@ -47,8 +51,13 @@ class SeatBearing:
         return self.answer.as_data()
 
 
-def seat_of(post: Section, beam: Section) -> Seat | None:
-    """Plies along the wall if the post is deep enough for the beam, else turned; None if neither holds it."""
+def seat_of(post: Section, beam: Section, bearing: float) -> Seat | None:
+    """Plies along the wall if the post is deep enough for the beam, else turned; None if neither holds it.
+
+    A steel post has a cap plate over the whole `bearing` [in] of the beam's end.
+    """
+    if post.material == "steel":
+        return Seat(bearing, beam.breadth, turned=False, capped=True)
     room = 1e-9
     if post.depth >= beam.breadth - room:
         return Seat(post.breadth, post.depth, turned=False)

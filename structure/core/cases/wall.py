@@ -35,6 +35,7 @@ from structure.core.members.beam import Limits
 from structure.core.members.fastener import make_fastener
 from structure.core.members.footing_question import Reinforcement
 from structure.core.members.hangers import Rating
+from structure.core.members.post_search import STEEL
 from structure.core.members.squash_blocks import BlocksQuestion
 from structure.core.wall import design_wall
 from structure.core.wall_connections import Connections, Room
@@ -123,6 +124,7 @@ _POSTS = Record(
         Field("deepest", _LENGTH, doc="stud depth of the wall that hides them; default nothing hides them"),
         Field("plate_species", _SPECIES, default="SPF"),
         Field("plate_thickness", _LENGTH, default="1 1/2 in"),
+        Field("steel", Choice(tuple(STEEL)), doc="posts of steel pipe or square tube in the place of lumber"),
     )
 )
 _CONNECTIONS = Record(
@@ -173,6 +175,7 @@ def read_wall(given: Mapping[str, Any], editions: Editions) -> WallQuestion:
             deepest=posts["deepest"],
             plate_species=posts["plate_species"],
             plate_thickness=posts["plate_thickness"],
+            steel=posts["steel"],
         ),
         limits=Limits(**given["deflection"]),
         repetitive=given["repetitive"],

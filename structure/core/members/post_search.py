@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from types import MappingProxyType
 from typing import Any
 
 from structure.core.clauses import Editions
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials import SawnSection
+from structure.core.materials.section import Section
+from structure.core.materials.steel import SteelSection
 from structure.core.members.post import PostQuestion, PostResult, check_post
 from structure.core.members.post_fastening import reached_by_a_nail
 
@@ -16,13 +19,31 @@ from structure.core.members.post_fastening import reached_by_a_nail
 STUDS = ((1.5, 3.5), (1.5, 5.5))
 SOLID = ((3.5, 3.5), (3.5, 5.5), (5.5, 5.5))
 PLIES = (1, 2, 3, 4, 5)
+# Steel posts of a kind with the grade that they come in; common practice.
+STEEL: Mapping[str, tuple[str, tuple[str, ...]]] = MappingProxyType(
+    {
+        "pipe": ("A53 Gr B", ("Pipe3STD", "Pipe3-1/2STD", "Pipe4STD", "Pipe5STD", "Pipe6STD")),
+        "hss": (
+            "A500 Gr C",
+            (
+                "HSS3x3x3/16",
+                "HSS3x3x1/4",
+                "HSS4x4x3/16",
+                "HSS4x4x1/4",
+                "HSS5x5x3/16",
+                "HSS5x5x1/4",
+                "HSS6x6x1/4",
+            ),
+        ),
+    }
+)
 
 
 @dataclass(frozen=True, slots=True)
 class PostCandidate:
     """One post tried: its result, or why it was refused; and in words why it fails or how close it is."""
 
-    section: SawnSection | None
+    section: Section | None
     label: str
     result: PostResult | None
     why: str
@@ -66,23 +87,33 @@ def search_posts(
     solid: bool = True,
     deepest: float | None = None,
     least_width: float | None = None,
+    steel: str | None = None,
 ) -> PostSearch:
     """Try one to five plies of 2x4 and 2x6, and the solid sizes, of the species on hand.
 
+    `steel`, pipe or hss, tries those in the place of lumber; a cap plate makes up their width.
     `question.section` is not looked at. `deepest` [in] is what the wall hides; `least_width` [in] is the
     beam that must stand on the post. The lightest comes first; ties go to fewer plies.
     """
+    lumber = _sections(species, grade, solid, question.fastening or "nailed")
     found = [
         _tried(question, section, label, why, editions, deepest, least_width)
-        for section, label, why in _sections(species, grade, solid, question.fastening or "nailed")
+        for section, label, why in (lumber if steel is None else _steel(steel))
     ]
     found.sort(key=lambda each: (each.area, each.section.plies if each.section else 0))
     return PostSearch(tuple(found))
 
 
+def _steel(kind: str) -> Iterator[tuple[Section | None, str, str]]:
+    grade, shapes = STEEL[kind]
+    for shape in shapes:
+        section = SteelSection(shape=shape, grade=grade)
+        yield section, section.label, ""
+
+
 def _sections(
     species: Sequence[str], grade: str, solid: bool, fastening: str
-) -> Iterator[tuple[SawnSection | None, str, str]]:
+) -> Iterator[tuple[Section | None, str, str]]:
     sizes = [(plies, *size) for size in STUDS for plies in PLIES]
     if solid:
         sizes += [(1, *size) for size in SOLID]
@@ -100,7 +131,7 @@ def _sections(
 
 def _tried(
     question: PostQuestion,
-    section: SawnSection | None,
+    section: Section | None,
     label: str,
     why: str,
     editions: Editions,
@@ -113,12 +144,15 @@ def _tried(
         return PostCandidate(
             section, label, None, f"{section.depth:g} in deep; the wall hides {deepest:g} in"
         )
-    if least_width is not None and max(section.breadth, section.depth) < least_width - 1e-9:
+    capped = section.material == "steel"
+    if least_width is not None and not capped and max(section.breadth, section.depth) < least_width - 1e-9:
         return PostCandidate(
             section, label, None, f"too narrow for a beam {least_width:g} in wide to stand on"
         )
     try:
-        result = check_post(replace(question, section=section, fastening=section.fastening), editions)
+        result = check_post(
+            replace(question, section=section, fastening=getattr(section, "fastening", None)), editions
+        )
     except OutOfScope as refusal:
         return PostCandidate(section, label, None, f"refused by {refusal.clause}: {refusal.reason}")
     return PostCandidate(section, label, result, _words(result))

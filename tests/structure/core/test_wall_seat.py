@@ -15,10 +15,10 @@ LOADS = {"dead": 2000.0, "live": 6000.0}
 
 
 def test_a_beam_wider_than_the_post_is_deep_turns_it() -> None:
-    assert seat_of(POST, LvlSection("2.0E-2900F", 3, 1.75, 14.0)) == Seat(4.5, 5.5, turned=False)
+    assert seat_of(POST, LvlSection("2.0E-2900F", 3, 1.75, 14.0), 4.5) == Seat(4.5, 5.5, turned=False)
     narrow = SawnSection("SPF", "Stud", 5, 1.5, 3.5)
-    assert seat_of(narrow, LvlSection("2.0E-2900F", 3, 1.75, 14.0)) == Seat(3.5, 7.5, turned=True)
-    assert seat_of(SawnSection("SPF", "Stud", 2, 1.5, 3.5), SteelSection("W8x18", "A992")) is None
+    assert seat_of(narrow, LvlSection("2.0E-2900F", 3, 1.75, 14.0), 4.5) == Seat(3.5, 7.5, turned=True)
+    assert seat_of(SawnSection("SPF", "Stud", 2, 1.5, 3.5), SteelSection("W8x18", "A992"), 4.5) is None
 
 
 def test_wood_is_crushed_across_its_grain() -> None:
@@ -44,3 +44,10 @@ def test_steel_bears_by_its_web() -> None:
 def test_a_round_tube_is_refused_on_a_post() -> None:
     with pytest.raises(OutOfScope, match="saddle"):
         seat_bearing(SteelSection("Pipe4STD", "A53"), Seat(4.5, 5.5, turned=False), LOADS, US_DEFAULT)
+
+
+def test_a_steel_post_takes_any_beam_on_its_cap_plate() -> None:
+    pipe = SteelSection("Pipe3-1/2STD", "A53 Gr B")
+    assert seat_of(pipe, LvlSection("2.0E-2900F", 3, 1.75, 14.0), 4.5) == Seat(
+        4.5, 5.25, turned=False, capped=True
+    )
