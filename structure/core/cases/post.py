@@ -100,6 +100,12 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
                     Clause("NBC", "9.17.3.").at(editions), "a column by its stated capacity is not covered"
                 )
             stated = given["stated"]
+            # The maker states a load in the middle of the post, and of the post alone.
+            for name in ("eccentricity", "braced", "plate"):
+                if given[name]:
+                    raise InputError(
+                        name, f"{name} with a stated capacity", "nothing: a stated capacity does not cover it"
+                    )
             return check_stated_post(
                 StatedPost(
                     height=given["height"],

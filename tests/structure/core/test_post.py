@@ -234,6 +234,17 @@ def test_steel_posts_only_by_a_stated_capacity() -> None:
         assert word in refused["reason"]
 
 
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [("eccentricity", "1 in"), ("braced", {"weak": "4 ft"}), ("plate", {"species": "SPF"})],
+)
+def test_nothing_that_a_stated_capacity_does_not_cover_is_passed_over(field: str, value: Any) -> None:
+    given = {"height": "8 ft", "loads": LIVE, "stated": {"capacity": "16000 lbf", "source": "maker's sheet"}}
+    case = {"kind": "post", "code": "us", "given": given | {field: value}}
+    with pytest.raises(InputError, match=rf"given\.{field}: .* stated capacity"):
+        run_case(case)
+
+
 def test_result_is_plain_data_with_every_step_kept() -> None:
     result = answer(plate={"species": "SPF"})
     assert json.loads(json.dumps(result)) == result
