@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from structure.core.clauses import Editions
 from structure.core.errors import InputError
 from structure.core.materials.section import Section
-from structure.core.members import ca_wood_beam, flitch_beam, steel_beam, wood_beam
+from structure.core.members import ca_steel_beam, ca_wood_beam, flitch_beam, steel_beam, wood_beam
 from structure.core.members.beam_demand import Demands, analyse_question, check_cantilever_uplift
 from structure.core.members.beam_question import BeamQuestion, Bracing, Limits, Support, check_range
 from structure.core.members.beam_result import BeamResult
@@ -20,6 +20,7 @@ RULES: Mapping[tuple[str, str], Evaluate] = {
     ("us", "steel"): steel_beam.evaluate,
     ("us", "flitch"): flitch_beam.evaluate,
     ("ca", "wood"): ca_wood_beam.evaluate,
+    ("ca", "steel"): ca_steel_beam.evaluate,
 }
 
 
