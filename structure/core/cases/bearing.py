@@ -37,7 +37,7 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
         if given["section"] is not None:
             section = read_section(given["section"], "section", editions.code, editions)
             if isinstance(section, SteelSection):
-                loads = read_post_loads(given["loads"])
+                loads = read_post_loads(given["loads"], editions.code)
                 return check_steel_bearing(
                     section, given["length"], given["distance_to_end"], loads, editions
                 ).as_data()
@@ -48,7 +48,7 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
             F_c_perp=F_c_perp,
             width=given["width"],
             length=given["length"],
-            loads=read_post_loads(given["loads"]),
+            loads=read_post_loads(given["loads"], editions.code),
             distance_to_end=given["distance_to_end"],
             material=material,
         )
@@ -78,7 +78,7 @@ def _solve_ca(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
             fcp=fcp,
             width=given["width"],
             length=given["length"],
-            loads=read_post_loads(given["loads"]),
+            loads=read_post_loads(given["loads"], editions.code),
             distance_to_end=given["distance_to_end"],
             proportion=proportion,
             material=material,

@@ -92,7 +92,7 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     if (given["section"] is None) == (given["stated"] is None):
         read = None if given["section"] is None else "a section and a stated capacity"
         raise InputError("given.section", read, "a section, or a stated capacity in its place")
-    loads = read_post_loads(given["loads"])
+    loads = read_post_loads(given["loads"], editions.code)
     try:
         if given["stated"] is not None:
             if editions.code != "us":
