@@ -14,6 +14,7 @@ from structure.core.codes.us import wood_columns as nds
 from structure.core.codes.us.combinations import StressCombination, asd
 from structure.core.errors import OutOfScope
 from structure.core.members.bearing import check_plate
+from structure.core.members.ca_steel_post import check_ca_steel_post
 from structure.core.members.ca_wood_post import check_ca_wood_post
 from structure.core.members.post_fastening import Fastening, fastening_of
 from structure.core.members.post_question import (
@@ -39,6 +40,7 @@ EQUAL = 1e-9
 RULES: Mapping[tuple[str, str], Callable[[PostQuestion, Editions], PostResult]] = {
     ("us", "steel"): check_steel_post,
     ("ca", "wood"): check_ca_wood_post,
+    ("ca", "steel"): check_ca_steel_post,
 }
 
 

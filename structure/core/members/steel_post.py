@@ -101,8 +101,8 @@ def _brace(question: PostQuestion, name: str) -> Brace:
     return question.braced.get(name)
 
 
-def _free(question: PostQuestion, name: str) -> float:
-    """The length between braces about one axis [in]; 0 where it is held all along."""
+def free_length(question: PostQuestion, name: str) -> float:
+    """The length between braces about one axis of a steel post; 0 where it is held all along."""
     brace = _brace(question, name)
     if brace == CONTINUOUS:
         return 0.0
@@ -113,7 +113,7 @@ def _axis(question: PostQuestion, section: SteelSection, walls: Walls, name: str
     shape = section.rolled
     F_y, E = section.reference.value("Fy"), section.reference.value("E")
     r, note = (shape.r_y if name == "weak" else shape.r_x), f"{name} axis"
-    free = _free(question, name)
+    free = free_length(question, name)
     direction = "about the weak axis" if name == "weak" else "about the strong axis"
     steps: list[Step] = []
     slender, F_e, F_cr = 0.0, None, F_y
@@ -182,7 +182,7 @@ def _moment_capacity(
     if name == "weak":
         steps, M_n = weak_strength(section, editions)
     else:
-        held, L_b = strength(section, editions), _free(question, "weak")
+        held, L_b = strength(section, editions), free_length(question, "weak")
         if held.beyond(np.array([L_b])).any():
             raise OutOfScope(
                 bending.TUBE_LATERAL.at(editions), f"{section.label}: too long to bend about its strong axis"
@@ -198,7 +198,7 @@ def _interaction(
     """The steps of the interaction at a load; none where the bow grows without end."""
     shape, E = section.rolled, section.reference.value("E")
     inertia = shape.I_y if name == "weak" else shape.I_x
-    free = _free(question, name) * question.end
+    free = free_length(question, name) * question.end
 
     def use(load: float) -> tuple[Step, ...]:
         steps: list[Step] = []
