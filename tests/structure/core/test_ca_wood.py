@@ -217,7 +217,7 @@ def test_notches_that_the_clause_does_not_cover(notch: dict[str, Any]) -> None:
 
 
 def test_hogging_is_held_by_the_width_of_all_plies() -> None:
-    two = {"spans": ["4 m", "4 m"], "loads": [uniform("live", 3)]}
+    two: dict[str, Any] = {"spans": ["4 m", "4 m"], "loads": [uniform("live", 3)]}
     narrow = beam({**SPF, "plies": 1, "depth": "286 mm"}, **two)
     wide = beam({**SPF, "plies": 2, "depth": "286 mm"}, **two)
     assert narrow["factors"]["KL"] < 1.0
