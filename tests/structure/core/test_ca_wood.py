@@ -242,7 +242,7 @@ def test_a_support_of_softer_wood_needs_more_length() -> None:
 
 
 def test_a_search_is_every_section_alone_in_the_same_order() -> None:
-    asked = {
+    asked: dict[str, Any] = {
         "search": {"families": ["sawn", "timber", "glulam"], "species": ["SPF", "DF-L"]},
         "repetitive": True,
     }
