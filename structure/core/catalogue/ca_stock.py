@@ -9,10 +9,11 @@ from structure.core.catalogue.wanted import Search
 from structure.core.errors import InputError
 from structure.core.materials.ca_engineered import GLULAM, CaGlulamSection
 from structure.core.materials.ca_sawn import JOISTS, ROW, TIMBERS, CaSawnSection, held_grades
+from structure.core.materials.ca_steel import CaSteelSection
 from structure.core.materials.section import Section
 from structure.data.loader import table
 
-STOCK = "ca/stock"
+STOCK, STEEL_STOCK = "ca/stock", "ca/steel_stock"
 SLENDEREST = 6.5  # depth over width up to which a glued laminated piece is stock
 
 
@@ -60,8 +61,18 @@ def _glulam(search: Search) -> Iterator[Section]:
                 yield CaGlulamSection(grade=grade, width=float(width), depth=float(depth))
 
 
+def _steel(search: Search) -> Iterator[Section]:
+    for row in table(STEEL_STOCK).rows:
+        for label in row["shapes"]:
+            section = CaSteelSection(shape=label, grade=row["grade"])
+            wanted = search.steel_forms is None or section.rolled.form in search.steel_forms
+            if wanted and _fits(section.depth, search):
+                yield section
+
+
 CA_FAMILIES: Mapping[str, Callable[[Search], Iterator[Section]]] = {
     "sawn": _sawn,
     "timber": _timber,
     "glulam": _glulam,
+    "steel": _steel,
 }
