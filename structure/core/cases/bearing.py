@@ -20,7 +20,7 @@ from structure.core.clauses import Editions
 from structure.core.codes.ca import wood_bearing
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.ca_wood import CaWoodSection
-from structure.core.materials.steel import SteelSection
+from structure.core.materials.rolled import RolledSection
 from structure.core.members.bearing import BearingQuestion, check_bearing
 from structure.core.members.ca_bearing import CaBearingQuestion, check_ca_bearing
 from structure.core.members.post_values import across_the_grain, species_across_the_grain
@@ -36,11 +36,8 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     try:
         if given["section"] is not None:
             section = read_section(given["section"], "section", editions.code, editions)
-            if isinstance(section, SteelSection):
-                loads = read_post_loads(given["loads"], editions.code)
-                return check_steel_bearing(
-                    section, given["length"], given["distance_to_end"], loads, editions
-                ).as_data()
+            if isinstance(section, RolledSection):
+                return _steel(section, given, editions)
             F_c_perp, material = across_the_grain(section, editions), section.label
         else:
             F_c_perp, material = species_across_the_grain(given["species"], editions), given["species"]
@@ -57,6 +54,12 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
         raise error.under("given") from None
 
 
+def _steel(section: RolledSection, given: dict[str, Any], editions: Editions) -> dict[str, Any]:
+    loads = read_post_loads(given["loads"], editions.code)
+    length, end = given["length"], given["distance_to_end"]
+    return check_steel_bearing(section, length, end, loads, editions).as_data()
+
+
 def _solve_ca(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     if (given["section"] is None) == (given["species"] is None):
         read = None if given["section"] is None else "both"
@@ -65,6 +68,8 @@ def _solve_ca(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
         proportion, material = 1.0, given["species"]
         if given["section"] is not None:
             section = read_section(given["section"], "section", editions.code, editions)
+            if isinstance(section, RolledSection):
+                return _steel(section, given, editions)
             if not isinstance(section, CaWoodSection):
                 raise OutOfScope(
                     wood_bearing.ALL_LOADS.at(editions), f"{section.label}: only wood is crushed here"
@@ -118,5 +123,5 @@ KIND = Kind(
         Result("checks.<web_yielding|web_crippling>.<capacity|ratio|...>", "force", "of a steel section"),
         Result("checks.bearing.<demand|capacity|ratio|combination|clause|passes|steps>", "", "the check"),
     ],
-    doc="A bearing across the grain, NDS 3.10 or CSA O86 6.5.6. Of steel the web, AISC 360 J10.",
+    doc="A bearing across the grain, NDS 3.10 or CSA O86 6.5.6. Of steel the web, AISC 360 J10, CSA S16 14.3.2.",
 )
