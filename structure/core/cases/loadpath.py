@@ -27,6 +27,14 @@ from structure.core.loadpath import Duty, Link, LinkKind, follow, with_existing
 from structure.core.members.squash_blocks import check_blocks
 from structure.core.trace import Check, Step
 
+# What the upper one carries already goes through the lower one whole, unless its own is given.
+_HANDED_ON = frozenset(
+    {
+        (LinkKind.POST_BELOW, LinkKind.PAD),
+        (LinkKind.FOOTING_BELOW, LinkKind.SOIL),
+        (LinkKind.PAD, LinkKind.SOIL),
+    }
+)
 _LINK = Record(
     [
         Field("kind", Choice([kind.value for kind in LinkKind]), required=True),
@@ -46,7 +54,8 @@ _LINK = Record(
         Field(
             "existing_loads",
             POST_LOADS,
-            doc="what it carries already, by case; added to the reaction, case by case",
+            doc="what it carries already, by case; added to the reaction, case by case; a pad under a post and "
+            "the soil under a pad or footing take what stands on them where it is left out",
         ),
         Field("blocks", BLOCKS, doc="of a floor cavity: the squash blocks, which are then checked"),
     ]
@@ -56,9 +65,10 @@ _LINK = Record(
 def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     reaction = read_post_loads(given["loads"], editions.code)
     worst, _ = _worst(reaction, "given.loads", editions)
-    links = [
-        _link(read, worst, reaction, editions, f"given.links[{n}]") for n, read in enumerate(given["links"])
-    ]
+    links: list[Link] = []
+    for n, read in enumerate(given["links"]):
+        above = links[-1] if links else None
+        links.append(_link(read, worst, reaction, editions, f"given.links[{n}]", above))
     try:
         return follow(mark=given["mark"], reaction=reaction, links=links, editions=editions).as_data()
     except InputError as error:
@@ -79,13 +89,20 @@ def _worst(loads: Mapping[str, float], path: str, editions: Editions) -> tuple[s
 
 
 def _link(
-    read: Mapping[str, Any], combination: str, reaction: Mapping[str, float], editions: Editions, path: str
+    read: Mapping[str, Any],
+    combination: str,
+    reaction: Mapping[str, float],
+    editions: Editions,
+    path: str,
+    above: Link | None,
 ) -> Link:
     kind, check = LinkKind(read["kind"]), None
     steps: tuple[Step, ...] = ()
     carries = {} if read["existing_loads"] is None else read_post_loads(read["existing_loads"], editions.code)
     if carries and read["demand"] is not None:
         raise InputError(f"{path}.demand", "a demand with existing_loads", "one of the two")
+    if read["existing_loads"] is None and above is not None and (above.kind, kind) in _HANDED_ON:
+        carries = dict(above.carries)
     if read["blocks"] is not None:
         check = _blocks(read, kind, reaction, editions, path)
     elif read["capacity"] is not None:

@@ -167,3 +167,27 @@ def test_a_reaction_that_lifts_is_refused() -> None:
     loads = [{"case": "dead", "value": "1 kip"}, {"case": "live", "value": "-2 kip"}]
     case = {"kind": "loadpath", "code": "us", "given": {"loads": loads, "links": [{"kind": "beam"}]}}
     assert run_case(case)["status"] == "refused"
+
+
+@pytest.mark.parametrize(("own", "carried"), [(None, 5000.0), ("7000 lbf", 7000.0), ("1000 lbf", 1000.0)])
+def test_what_a_pad_carries_already_goes_into_the_soil_under_it(own: str | None, carried: float) -> None:
+    soil: dict[str, Any] = {"kind": "soil", "capacity": "20 kip"}
+    if own is not None:
+        soil["existing_loads"] = [{"case": "live", "value": own}]
+    links = [
+        {"kind": "beam", "capacity": "20 kip"},
+        {"kind": "bearing", "capacity": "20 kip"},
+        {"kind": "post", "capacity": "20 kip"},
+        {"kind": "plate", "provided": True},
+        {
+            "kind": "pad",
+            "existing": True,
+            "capacity": "20 kip",
+            "existing_loads": [{"case": "live", "value": "5000 lbf"}],
+        },
+        soil,
+    ]
+    loads = [{"case": "live", "value": "4000 lbf"}]
+    result = run_case({"kind": "loadpath", "code": "us", "given": {"loads": loads, "links": links}})
+    assert result["links"][-1]["check"]["demand"]["value"] == pytest.approx(4000 + carried)
+    assert result["links"][-2]["check"]["demand"]["value"] == pytest.approx(9000)
