@@ -35,9 +35,7 @@ def evaluate(demands: Demands, weight: int, section: Section, editions: Editions
     checks = [bent.check, shear(demands, weight, section, editions)]
     checks += deflections(demands, weight, section, editions)
     L_u = held.supported_length(editions)
-    lateral = (
-        {} if L_u is None else {"L_u": quantity(L_u.result, "length", "ca") | {"steps": [L_u.as_data()]}}
-    )
+    lateral = {} if L_u is None else {"L_u": quantity(L_u.result, "length", "ca")}
     return BeamResult(
         question=question,
         section=section,

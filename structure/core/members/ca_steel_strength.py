@@ -91,7 +91,8 @@ class CaStrength:
             steps.append(M)
             M_r = s16.moment_resistance.step(editions, phi=steel.PHI, M=M.result)
         M_u = s16.buckling_moment.step(editions, omega_2=omega_2, L=L, T=T.result, W=W.result)
-        steps += [T, W, M_u]
+        longest = self.supported_length(editions)
+        steps += [T, W, *(() if longest is None else (longest,)), M_u]
         if M_u.result <= s16.ELASTIC * M.result:
             last = s16.elastic_resistance.step(editions, phi=steel.PHI, M_u=M_u.result)
             return (*steps, last), last.result, last.clause
