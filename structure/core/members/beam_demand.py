@@ -167,7 +167,7 @@ def check_cantilever_uplift(demands: Demands, editions: Editions) -> None:
     The own weight is left out, so that the answer is of the question and the same for every section.
     """
     line, analysis = demands.question.line, demands.analysis
-    if len(line.bays) == len(line.spans):
+    if len(line.bays) == len(line.spans) or demands.question.lifting_checked:
         return
     for combination in demands.strength.combinations:
         row = [combination.factors.get(key.case, 0.0) for key in analysis.keys]

@@ -77,7 +77,8 @@ class BeamQuestion:
     `section` may be left out for a search. `bracing` is of the top edge: `continuous`, `ends` or the distance
     between braces; `bottom_bracing` likewise of the bottom edge where it is pressed. `pattern` left out means
     patterns of live load from two spans on. `bearing` is a length for all supports or one each. `top_loaded`: what
-    stands on a steel beam neither holds it sideways nor from turning.
+    stands on a steel beam neither holds it sideways nor from turning. `lifting_checked`: a check elsewhere holds
+    what an overhang lifts against what keeps it down.
     """
 
     line: BeamLine
@@ -96,6 +97,7 @@ class BeamQuestion:
     treated: str = "none"
     notch: Notch | None = None
     top_loaded: bool = False
+    lifting_checked: bool = False
 
     @property
     def patterned(self) -> bool:

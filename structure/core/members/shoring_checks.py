@@ -284,6 +284,7 @@ def _joists(line: ShoreLine, joists: Joists | None, editions: Editions) -> dict[
                     section=joists.section,
                     bracing="continuous",
                     repetitive=joists.spacing <= SHORING[editions.code].system_spacing,
+                    lifting_checked=True,
                 ),
                 editions,
             )
