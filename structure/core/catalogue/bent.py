@@ -14,9 +14,8 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from structure.core.catalogue.columns import DURATIONS
 from structure.core.catalogue.result import Column
-from structure.core.catalogue.together import Asked
+from structure.core.catalogue.together import Asked, Many
 from structure.core.codes.us import wood
 from structure.core.codes.us import wood_beams as nds
 from structure.core.members.beam_stability import LONG, Row, Unbraced, effective_length, unbraced
@@ -44,7 +43,7 @@ class Groups:
 def bending(asked: Asked) -> tuple[Column, Array]:
     """The worst bending of all sums, bays and edges, and the largest slenderness R_B of each section."""
     columns, at, block = asked.columns, asked.weight, asked.demands.strength
-    groups = _groups(asked)
+    groups = bending_groups(asked)
     least = LEAST * np.maximum(groups.moment.max(axis=0), LEAST)
     M = np.where(groups.moment > least, groups.moment, 0.0)[:, at]
     l_u = groups.l_u[:, at]
@@ -76,7 +75,7 @@ def bending(asked: Asked) -> tuple[Column, Array]:
     return column, slender
 
 
-def _groups(asked: Asked) -> Groups:
+def bending_groups(asked: Many[Any]) -> Groups:
     """The groups that can govern for some weight, with their exact moments."""
     demands, block = asked.demands, asked.demands.strength
     question, bays = demands.question, demands.question.line.bays
@@ -101,11 +100,11 @@ def _groups(asked: Asked) -> Groups:
     return Groups((key,), nothing, nothing.astype(np.intp), nothing)
 
 
-def _duration(asked: Asked, row: int) -> int:
-    return DURATIONS.index(float(asked.C_D[row]))
+def _duration(asked: Many[Any], row: int) -> int:
+    return asked.durations.index(float(asked.C_D[row]))
 
 
-def _fixed(asked: Asked, edge: int, bay: int, held: list[Entry], unbraced: Unbraced) -> list[Groups]:
+def _fixed(asked: Many[Any], edge: int, bay: int, held: list[Entry], unbraced: Unbraced) -> list[Groups]:
     """Groups of one edge of one bay whose unbraced length is the same in every sum."""
     l_u = float(unbraced.lengths[0, bay])
     of = asked.demands.strength.combination_of.tolist()
@@ -122,7 +121,7 @@ def _fixed(asked: Asked, edge: int, bay: int, held: list[Entry], unbraced: Unbra
     return found
 
 
-def _in_question(asked: Asked, held: list[Entry], tables: list[Row], l_u: float) -> list[Entry]:
+def _in_question(asked: Many[Any], held: list[Entry], tables: list[Row], l_u: float) -> list[Entry]:
     """The sums left after those that the worst one rules out.
 
     `tables`: row of table 3.3.3 by sum. What is allowed rises with the duration factor, but no faster than the
@@ -160,7 +159,7 @@ def _no_longer(row: Row, top: Row) -> bool:
     return top.long is None or row.deep + 3 / LONG <= top.long
 
 
-def _following(asked: Asked, held: list[Entry], unbraced: Unbraced) -> Groups:
+def _following(asked: Many[Any], held: list[Entry], unbraced: Unbraced) -> Groups:
     """Hogging that reaches to the next point of contraflexure: every sum of every bay by itself."""
     of = asked.demands.strength.combination_of
     moment = np.stack([np.maximum(asked.strength.moment(each), 0.0) for each in held])

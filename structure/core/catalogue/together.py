@@ -9,42 +9,59 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import Any, Generic, TypeVar
 
 import numpy as np
 import numpy.typing as npt
 
-from structure.core.catalogue.columns import Columns
+from structure.core.catalogue.columns import DURATIONS, Columns
 from structure.core.catalogue.result import Column
-from structure.core.clauses import Editions
+from structure.core.clauses import Clause, Editions
 from structure.core.codes.us import wood, wood_bearing
 from structure.core.codes.us import wood_beams as nds
 from structure.core.members.beam_demand import Block, Demands
-from structure.core.members.beam_service import creep_factor, nearness, reduced_shears
+from structure.core.members.beam_service import (
+    RULE,
+    DeflectionRule,
+    creep_factor,
+    nearness,
+    reduced_shears,
+)
 from structure.core.statics.growing import Entry, Growing, entries, governing
 from structure.core.statics.response import Response
 
 Array = npt.NDArray[np.float64]
 Whole = npt.NDArray[np.intp]
+Held = TypeVar("Held")  # the columns of a code
 
 
 @dataclass(frozen=True, eq=False)
-class Asked:
+class Many(Generic[Held]):
     """A question for many sections: `demands` at the least and the largest self weight of all.
 
     `shares`: the weights between them; `weight`: which of them each section has.
     """
 
     demands: Demands
-    columns: Columns
+    columns: Held
     shares: Array
     weight: Whole
     editions: Editions
 
     @cached_property
+    def by_combination(self) -> Array:
+        """Duration factor of each strength sum."""
+        return np.array([each.C_D for each in self.demands.strength.combinations])
+
+    @property
+    def durations(self) -> tuple[float, ...]:
+        """The duration factors that there are, in order."""
+        return DURATIONS
+
+    @cached_property
     def C_D(self) -> Array:
         """Duration factor of each strength row."""
-        block = self.demands.strength
-        return np.array([each.C_D for each in block.combinations])[block.combination_of]
+        return np.asarray(self.by_combination[self.demands.strength.combination_of])
 
     @cached_property
     def strength(self) -> Growing:
@@ -81,6 +98,10 @@ class Asked:
         return np.array([bay.length if bay.kind == "span" else 2 * bay.length for bay in bays])
 
 
+class Asked(Many[Columns]):
+    """A question under the rules of the NDS."""
+
+
 def worst_of(
     held: Sequence[Entry], shares: Array, exact: Callable[[Entry], Array]
 ) -> tuple[Array, Whole, Whole]:
@@ -99,7 +120,7 @@ def shear(asked: Asked) -> Column:
     """The worst shear of all sums and bays; with `shear_at: d` what lies within d of a support is left out."""
     columns, block = asked.columns, asked.demands.strength
     within = asked.demands.question.shear_at == "d"
-    V, row = _shear_at_d(asked) if within else _shear_at_face(asked)
+    V, row = shear_at_d(asked, asked.columns.d, nearness) if within else shear_at_face(asked)
     return Column(
         "shear",
         "stress",
@@ -111,7 +132,7 @@ def shear(asked: Asked) -> Column:
     )
 
 
-def _shear_at_face(asked: Asked) -> tuple[Array, Whole]:
+def shear_at_face(asked: Many[Any]) -> tuple[Array, Whole]:
     """The worst shear for each section, and the sum that brings it."""
     demands = asked.demands
     by_row, by_bay = (1 / asked.C_D).tolist(), [1.0] * len(demands.shears)
@@ -120,41 +141,43 @@ def _shear_at_face(asked: Asked) -> tuple[Array, Whole]:
     return V[asked.weight], row[asked.weight]
 
 
-def _shear_at_d(asked: Asked) -> tuple[Array, Whole]:
+def shear_at_d(
+    asked: Many[Any], depths: Array, counts: Callable[[float, float], float]
+) -> tuple[Array, Whole]:
     """The same where it depends on the depth too: all sums for every depth with the weights that it has."""
     block, bays = asked.demands.strength, asked.demands.question.line.bays
     rows = np.arange(block.rows_each)
     worst, of = np.empty(len(asked.weight)), np.empty(len(asked.weight), dtype=np.intp)
-    for depth in np.unique(asked.columns.d).tolist():
-        here = np.flatnonzero(asked.columns.d == depth)
+    for depth in np.unique(depths).tolist():
+        here = np.flatnonzero(depths == depth)
         weights, place = np.unique(asked.weight[here], return_inverse=True)
         demands = asked.at_weights(rows, weights)
         response = demands.strength.response
         V = np.stack([np.abs(response.shear_extremes(bay.start, bay.end).largest) for bay in bays], axis=-1)
-        V = np.minimum(V, reduced_shears(demands, demands.strength.rows(0), depth, nearness))
+        V = np.minimum(V, reduced_shears(demands, demands.strength.rows(0), depth, counts))
         V = V.reshape(len(rows), len(weights), len(bays)).max(axis=2)
         row = (V / asked.C_D[:, None]).argmax(axis=0)
         worst[here], of[here] = V[row, np.arange(len(weights))][place], row[place]
     return worst, of
 
 
-def deflections(asked: Asked) -> list[Column]:
+def deflections(asked: Many[Any], rule: DeflectionRule = RULE) -> list[Column]:
     """Live and total deflection; an overhang counts against twice its length."""
     demands, limits = asked.demands, asked.demands.question.deflection
     found = []
     if demands.live is not None:
         live = demands.live.response
         worst = _worst_deflection(asked, live, live)
-        found.append(_deflection(asked, "deflection_live", demands.live, worst, limits.live))
-    total = demands.total(creep_factor(demands.question))
+        found.append(_deflection(asked, "deflection_live", demands.live, worst, limits.live, rule.live))
+    total = demands.total(creep_factor(demands.question) if rule.creeps else 1.0)
     if total.names:
         low, high = (total.response[total.rows(n)] for n in (0, 1))
         worst = _worst_deflection(asked, low, high)
-        found.append(_deflection(asked, "deflection_total", total, worst, limits.total))
+        found.append(_deflection(asked, "deflection_total", total, worst, limits.total, rule.total))
     return found
 
 
-def _worst_deflection(asked: Asked, low: Response, high: Response) -> tuple[Array, Whole, Whole]:
+def _worst_deflection(asked: Many[Any], low: Response, high: Response) -> tuple[Array, Whole, Whole]:
     """The worst deflection by weight of sums at the least and at the largest one.
 
     First of the sum and bay that are likely the worst, then of those that they do not rule out: none is larger
@@ -183,14 +206,19 @@ def _worst_deflection(asked: Asked, low: Response, high: Response) -> tuple[Arra
 
 
 def _deflection(
-    asked: Asked, name: str, block: Block, worst: tuple[Array, Whole, Whole], limit: float
+    asked: Many[Any],
+    name: str,
+    block: Block,
+    worst: tuple[Array, Whole, Whole],
+    limit: float,
+    clause: Clause,
 ) -> Column:
     columns = asked.columns
     y, row, bay = (each[asked.weight] for each in worst)
     return Column(
         name,
         "length",
-        (nds.CREEP if name == "deflection_total" else nds.DEFLECTION).at(asked.editions),
+        clause.at(asked.editions),
         nds.deflection(EI_delta=y, E=columns.E, I=columns.I),
         nds.deflection_limit(L=asked.spans[bay], n=limit),
         block.combination_of[row],
