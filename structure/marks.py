@@ -8,7 +8,7 @@ from typing import Any
 
 from structure.core.units import read_quantity
 from structure.diagrams import words
-from structure.measured import beam_extras, measured
+from structure.measured import beam_extras, measured, plates_of
 from structure.results import beam_of
 
 # Typed name -> stored name, dimension, and what the engine's unit is multiplied with.
@@ -173,10 +173,11 @@ def _post_marks(post: Mapping[str, Any], inputs: Mapping[str, Any]) -> list[Mark
         label = "Adjustable or pipe post by its maker's paper"
         height = post["result"].get("height", {}).get("value", 0.0)
         return [Mark(post["mark"], "post", label, {"label": label, "stated": True, "height_in": height})]
-    size = _size(member) | {
-        "height_in": member["height"]["value"],
-        "fastening": member.get("fastening") or "nailed",
-    }
+    size = _size(member) | {"height_in": member["height"]["value"]}
+    if size["family"] == "steel":
+        size |= plates_of({"foot": post["result"].get("plate")})
+    else:
+        size["fastening"] = member.get("fastening") or "nailed"
     plate = {
         "family": "sawn",
         "plies": 1,

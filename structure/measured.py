@@ -73,14 +73,15 @@ def beam_extras(beam: Row, length: float) -> dict[str, Any]:
     if bolts:
         rows = sum(bolts["at_supports"]) + sum(int(each["bolts"]) for each in bolts["at_points"])
         data["bolts"] = rows + max(int(length / bolts["spacing"]["value"]) - 1, 0)
-    plates = chosen.get("plates")
-    if plates:
-        data["bearing_plates"] = [
-            {
-                "length_in": each["length"]["value"],
-                "width_in": each["width"]["value"],
-                "thickness_in": each["thickness"]["value"],
-            }
-            for each in plates.values()
-        ]
-    return data
+    return data | plates_of(chosen.get("plates") or {})
+
+
+def plates_of(plates: Mapping[str, Row | None]) -> dict[str, Any]:
+    """Bearing or base plates of the engine by their sizes; nothing where it gives none."""
+    held = [plate for plate in plates.values() if plate]
+    if not held:
+        return {}
+    sizes = {"length_in": "length", "width_in": "width", "thickness_in": "thickness"}
+    return {
+        "bearing_plates": [{stored: plate[name]["value"] for stored, name in sizes.items()} for plate in held]
+    }

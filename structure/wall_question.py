@@ -9,7 +9,7 @@ from structure.core.cases.registry import run_case
 from structure.core.version import CORE_VERSION
 from structure.data.loader import data_checksum
 from structure.families import ENGINE
-from structure.models import HEADERS, SHORES, SILLS, PadKind, TopEdge
+from structure.models import HEADERS, SHORES, SILLS, PadKind, PostKind, TopEdge
 from structure.products import product_sections
 from structure.question import snow_case, takedown_given
 
@@ -58,6 +58,8 @@ def wall_case(
         },
         "shoring": _shoring(section),
     }
+    if section["post_kind"] != PostKind.WOOD:
+        given["posts"]["steel"] = str(section["post_kind"])
     if section["pad_kind"] == PadKind.BARS:
         given["pad"] = {"reinforcement": {"bar": section["pad_bar"]}}
     if beam is not None:

@@ -52,10 +52,13 @@ class Beam:
 
 @dataclass(frozen=True, slots=True)
 class Post:
+    """A post; a steel one may bring the base plate that was sized for it."""
+
     mark: str
     section: Section
     height: float
     fastening: str
+    plates: tuple[BearingPlate, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,16 +148,20 @@ def read_schedule(data: Mapping[str, Any]) -> Schedule:
 
 
 def _beam(data: Mapping[str, Any]) -> Beam:
-    plates = tuple(
-        BearingPlate(*(length(each, name, path) for name in ("length_in", "width_in", "thickness_in")))
-        for each, path in _list(data, "bearing_plates", "BP", "beam.")
-    )
     return Beam(
         mark=text(data, "mark") or "B1",
         section=read_section(data, "beam"),
         length=length(data, "length_in", "beam"),
         fasteners=_fasteners(data),
-        bearings=plates,
+        bearings=_bearings(data, "beam"),
+    )
+
+
+def _bearings(data: Mapping[str, Any], path: str) -> tuple[BearingPlate, ...]:
+    sizes = ("length_in", "width_in", "thickness_in")
+    return tuple(
+        BearingPlate(*(length(each, name, where) for name in sizes))
+        for each, where in _list(data, "bearing_plates", "BP", f"{path}.")
     )
 
 
@@ -176,7 +183,8 @@ def _fasteners(data: Mapping[str, Any]) -> Fasteners | None:
 
 def _post(data: Mapping[str, Any], path: str) -> Post:
     fastening = choice(data.get("fastening") or "nailed", ("nailed", "bolted"), f"{path}.fastening")
-    return Post(data["mark"], read_section(data, path), length(data, "height_in", path), fastening)
+    height = length(data, "height_in", path)
+    return Post(data["mark"], read_section(data, path), height, fastening, _bearings(data, path))
 
 
 def _footing(data: Mapping[str, Any], path: str) -> Footing:

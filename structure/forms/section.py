@@ -38,7 +38,7 @@ GROUPS = (
     ),
     (
         "Beams and lumber",
-        "families species grade more_species max_plies post_species post_grade post_solid",
+        "families species grade more_species max_plies post_kind post_species post_grade post_solid",
     ),
     (
         "Shoring",
@@ -123,6 +123,7 @@ class SectionForm(EchoMixin, forms.ModelForm):
             "wall_length": "Empty: as long as the opening.",
             "headroom": "The beam must leave this free. Empty: not checked.",
             "top_edge_every": "Only where the top edge is held at a distance.",
+            "post_kind": "Steel has a cap and a base plate; plates under posts stay of the post lumber.",
             "pad_kind": "Plain is thicker; bars make a pad thinner and cost steel and care.",
             "end_bearing": "Length of beam that sits on each post.",
             "ground_snow": "From the building department, with its source beside it.",

@@ -37,6 +37,11 @@ class Migration(migrations.Migration):
         ),
         migrations.AddField(
             model_name='housesection',
+            name='post_kind',
+            field=models.CharField(choices=[('wood', 'Wood'), ('pipe', 'Steel pipe'), ('hss', 'Steel tube, square')], default='wood', max_length=4, verbose_name='posts are of'),
+        ),
+        migrations.AddField(
+            model_name='housesection',
             name='top_edge',
             field=models.CharField(choices=[('framed', 'As the joists meet it: all along where they cross it, else its ends'), ('ends', 'Only its two ends'), ('every', 'At a distance, given below')], default='framed', max_length=6, verbose_name='top edge is held'),
         ),

@@ -51,6 +51,14 @@ class PadKind(models.TextChoices):
     BARS = "bars", "With bars both ways"
 
 
+class PostKind(models.TextChoices):
+    """What new posts are made of; steel in the words of the engine."""
+
+    WOOD = "wood", "Wood"
+    PIPE = "pipe", "Steel pipe"
+    HSS = "hss", "Steel tube, square"
+
+
 class SoilFrom(models.TextChoices):
     PRESUMPTIVE = "presumptive", "presumed from the kind of soil"
     INVESTIGATION = "investigation", "a soils investigation"

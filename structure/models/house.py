@@ -13,6 +13,7 @@ from structure.models.choices import (
     Below,
     Mounting,
     PadKind,
+    PostKind,
     Shape,
     SoilFrom,
     TopEdge,
@@ -69,6 +70,7 @@ class HouseSection(models.Model):
     more_species = models.JSONField("other species to try", default=list, blank=True)
     grade = models.CharField("grade", max_length=12, default="No.2")
     max_plies = models.PositiveSmallIntegerField("most plies", default=4)
+    post_kind = models.CharField("posts are of", max_length=4, choices=PostKind, default=PostKind.WOOD)
     post_species = models.CharField("post lumber", max_length=12, default="SPF")
     post_grade = models.CharField("post grade", max_length=12, default="Stud")
     post_solid = models.BooleanField("try small solid timbers as posts too", default=False)

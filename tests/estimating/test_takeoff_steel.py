@@ -119,6 +119,11 @@ def test_a_steel_post_has_plates_and_anchors_and_no_wood() -> None:
     assert (lines["steel-pipe"].net, lines["steel-pipe"].marks) == (Decimal("72.960"), ("P1",))
     assert lines["steel-prime"].net == Decimal("8.378")
     assert lines["anchor-set"].quantity == 4
+    assert lines["steel-plates"].quantity == 2
+    plate = {"length_in": 8.0, "width_in": 8.0, "thickness_in": 0.5}  # 32 in3
+    sized = takeoff(schedule(posts=[{"mark": "P1", **post, "bearing_plates": [plate]}])).lines
+    assert next(line.net for line in sized if line.code == "steel-plate") == Decimal("9.074")
+    assert next(line.quantity for line in sized if line.code == "steel-plates") == 1
     assert (lines["post-base"].quantity, lines["post-base"].marks) == (1, ("P2",))
 
 

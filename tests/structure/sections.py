@@ -47,6 +47,7 @@ def section_values(**changes: Any) -> dict[str, Any]:
         "grade": "No.2",
         "more_species": [],
         "max_plies": 4,
+        "post_kind": "wood",
         "post_species": "SPF",
         "post_grade": "Stud",
         "post_solid": False,

@@ -87,3 +87,23 @@ def test_runs_from_before_sections_said_how_they_are_written_still_read(job, run
     assert row["weight"] is None
     marks = marks_of(results, run.inputs)
     assert marks[0].data["label"] == member["label"]
+
+
+@pytest.mark.parametrize("kind", ["pipe", "hss"])
+def test_a_wall_on_steel_posts_goes_to_the_takeoff(client, job, contractor, kind):
+    client.force_login(contractor)
+    changes = {"shape": "two_storey_truss", "opening": "7 ft", "post_kind": kind, "below": "slab"}
+    sections.stored_section(job, contractor, **changes)
+    run = wall_design(job=job, actor=contractor)
+    row = next(row for row in candidates(run.results) if row["chosen"])
+    schedule = schedule_choose(job=job, actor=contractor, run=run, beam=row)
+    post = schedule.marks.get(mark="P1").data
+    assert post["family"] == "steel"
+    assert len(post["bearing_plates"]) == 1
+    for name in PAGES:
+        page = client.get(at(name, job))
+        assert page.status_code == 200
+    assert post["label"] in words_of(client.get(at("members", job)))
+    lines = {line.code: line for line in takeoff(schedule_data(governing_schedule(job))).lines}
+    assert lines["steel-pipe" if kind == "pipe" else "steel-hss"].marks[0] in ("P1", "P2")
+    assert "post-base" not in lines

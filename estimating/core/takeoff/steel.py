@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from estimating.core.lines import Rule
-from estimating.core.schedule import Beam, Post
+from estimating.core.schedule import Beam, BearingPlate, Post
 from estimating.core.sections import Plates, Section
 from estimating.core.stock import Cut
 from estimating.core.takeoff.builder import STOCK_SOURCE, Sheet
@@ -85,22 +85,19 @@ def carry_lines(sheet: Sheet, pounds: float, marks: list[str]) -> None:
 
 def _bearings(sheet: Sheet, beam: Beam) -> None:
     """The plates that the design gives; where it gives none, an allowance for one at each end."""
-    marks = [beam.mark]
-    if not beam.bearings:
-        rule = Rule("One at each end; an allowance until the design gives their size")
-        sheet.add(
-            "steel-plates", 2, marks, rule, allowance=True, description="Bearing plate under the steel beam"
-        )
+    name = "under the steel beam"
+    if beam.bearings:
+        _plates(sheet, beam.bearings, [beam.mark], f"Bearing plates {name}")
     else:
-        net, unit = weight(sum(plate.volume for plate in beam.bearings) * STEEL_LB_IN3, sheet.metric)
-        sheet.add(
-            "steel-plate",
-            net,
-            marks,
-            Rule("Bearing plates of the schedule by weight, steel at 490 lb/ft3", "schedule"),
-            unit=unit,
-            description="Bearing plates under the steel beam",
-        )
+        rule = Rule("One at each end; an allowance until the design gives their size")
+        words = f"Bearing plate {name}"
+        sheet.add("steel-plates", 2, [beam.mark], rule, allowance=True, description=words)
+
+
+def _plates(sheet: Sheet, plates: tuple[BearingPlate, ...], marks: list[str], words: str) -> None:
+    net, unit = weight(sum(plate.volume for plate in plates) * STEEL_LB_IN3, sheet.metric)
+    rule = Rule("Plates of the schedule by weight, steel at 490 lb/ft3", "schedule")
+    sheet.add("steel-plate", net, marks, rule, unit=unit, description=words)
 
 
 def _nailer(sheet: Sheet, beam: Beam) -> None:
@@ -158,9 +155,12 @@ def steel_post_lines(sheet: Sheet, posts: list[Post]) -> None:
     for post in posts:
         marks = [post.mark]
         pounds = steel_member(sheet, post.section, post.height, 1, marks)
-        rule = Rule("A cap and a base plate welded on; an allowance until the design gives their size")
-        name = "Cap and base plate of the steel post"
-        sheet.add("steel-plates", POST_PLATES, marks, rule, allowance=True, description=name)
+        if post.plates:
+            _plates(sheet, post.plates, marks, "Base plate of the steel post")
+        rule = Rule("Cap and base plate welded on; an allowance until the design gives the size of each")
+        name = "Cap plate of the steel post" if post.plates else "Cap and base plate of the steel post"
+        missing = POST_PLATES - len(post.plates)
+        sheet.add("steel-plates", missing, marks, rule, allowance=True, description=name)
         sheet.add(
             "anchor-set", 4, marks, Rule("Four anchors in the base plate; the engineer's detail governs")
         )
