@@ -9,7 +9,7 @@ from __future__ import annotations
 import importlib
 import pkgutil
 import sys
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
@@ -106,11 +106,11 @@ def calls() -> dict[str, tuple[str, ...]]:
     return {name: tuple(sorted(keys, key=lambda key: size[key])) for name, keys in called.items()}
 
 
-def holders(name: str, share: float = 0.01) -> Iterator[str]:
-    """The cases that miss when the formula answers `share` too much or too little."""
+def holders(name: str, share: float = 0.01, keys: Iterable[str] | None = None) -> Iterator[str]:
+    """The cases (of `keys`, if given) that miss when the formula answers `share` too much or too little."""
     each = formulas()[name]
     own = each.function
-    for key in calls()[name]:
+    for key in calls()[name] if keys is None else keys:
         for factor in (1 + share, 1 - share):
             with replaced(each, lambda *args, _f=factor, **kwargs: own(*args, **kwargs) * _f):
                 if noticed(cases()[key]):
