@@ -50,14 +50,15 @@ class Part:
 class CaStrength:
     """Bending strength of one section about one axis.
 
-    `M`: M_p, or M_y of class 3. `lateral`: the moment and the terms of M_u that count where it may buckle
-    sideways; None where it cannot.
+    `M`: M_p, or M_y of class 3 and, with its effective `modulus`, of a class 4 flange. `lateral`: the moment and
+    the terms of M_u that count where it may buckle sideways; None where it cannot.
     """
 
     section: CaSteelSection
     F_y: float
     E: float
     parts: tuple[Part, ...]
+    modulus: tuple[Step, ...]
     M: Step
     lateral: tuple[Step, Step, Step] | None
 
@@ -82,7 +83,7 @@ class CaStrength:
         self, L: float, omega_2: float, editions: Editions
     ) -> tuple[tuple[Step, ...], float, ClauseRef]:
         """The steps of one segment, M_r, and the clause that governs."""
-        steps: list[Step] = [*(step for part in self.parts for step in part.steps), self.M]
+        steps: list[Step] = [*(step for part in self.parts for step in part.steps), *self.modulus, self.M]
         M_r = s16.moment_resistance.step(editions, phi=steel.PHI, M=self.M.result)
         if self.lateral is None or L <= 0:
             return (*steps, M_r), M_r.result, M_r.clause
@@ -112,7 +113,7 @@ class CaStrength:
 def strength(section: CaSteelSection, editions: Editions, axial: float = 0.0) -> CaStrength:
     """Bending strength about the strong axis; `axial`: a factored compression [N] that makes webs more slender.
 
-    Raises OutOfScope for a class 4 section.
+    Raises OutOfScope for class 4, but for the flanges of an I shape.
     """
     return _strength(section, section.rolled, steel.FLANGE, axial, editions)
 
@@ -129,15 +130,23 @@ def _strength(
     turned = shape is not section.rolled
     parts = tuple(_parts(section, shape, F_y, flange, turned, axial, editions))
     kind = max(part.kind for part in parts)
-    if kind == 4:
+    modulus: tuple[Step, ...] = ()
+    if kind == 4 and shape.form == "W" and not turned and parts[1].kind < 4:
+        limit = parts[0].limits[2].result
+        modulus = (
+            s16.effective_modulus.step(
+                editions, I_x=shape.I_x, b=shape.b, s_lim=limit, t=shape.t_f, d=shape.d
+            ),
+        )
+    elif kind == 4:
         slender = next(part for part in parts if part.kind == 4)
         raise OutOfScope(
             s16.SLENDER.at(editions),
             f"{section.label}: its {slender.name} of {slender.slenderness:.1f} is class 4, over "
             f"{slender.limits[2].result:.1f}; that is not covered, take a stockier shape",
         )
-    yields = s16.yield_moment.step(editions, S=shape.S_x, F_y=F_y)
-    M = yields if kind == 3 else s16.plastic_moment.step(editions, Z=shape.Z_x, F_y=F_y)
+    yields = s16.yield_moment.step(editions, S=modulus[0].result if modulus else shape.S_x, F_y=F_y)
+    M = yields if kind >= 3 else s16.plastic_moment.step(editions, Z=shape.Z_x, F_y=F_y)
     lateral = None
     if not turned and (shape.form in ("W", "C") or (shape.form == "HSS" and shape.d > shape.b)):
         lateral = (
@@ -145,7 +154,7 @@ def _strength(
             s16.torsion_term.step(editions, E=E, I_y=shape.I_y, G=steel.G, J=shape.J),
             s16.warping_term.step(editions, E=E, I_y=shape.I_y, C_w=shape.C_w),
         )
-    return CaStrength(section, F_y, E, parts, M, lateral)
+    return CaStrength(section, F_y, E, parts, modulus, M, lateral)
 
 
 def _parts(

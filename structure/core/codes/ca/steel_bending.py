@@ -57,6 +57,26 @@ def yield_moment(S: float, F_y: float) -> float:
     return S * F_y
 
 
+@formula(
+    "S_e",
+    "(I_x - 4 * (b / 2 - s_lim * t) * t * ((d - t) / 2) ** 2) / (d / 2)",
+    unit="mm**3",
+    clause=SLENDER,
+    I_x="mm**4",
+    b="mm",
+    s_lim="",
+    t="mm",
+    d="mm",
+)
+def effective_modulus(I_x: float, b: float, s_lim: float, t: float, d: float) -> float:
+    """Section modulus of an I shape without what its class 4 flanges have over the limit of class 3.
+
+    CSA S16 13.5(c)(iii) takes it out of the pressed flange; out of both, the axis stays and this is slightly less.
+    I_x [mm**4], b: width, t: flange, d: depth [mm], s_lim: 200 / F_y**0.5. [mm**3].
+    """
+    return (I_x - 4 * (b / 2 - s_lim * t) * t * ((d - t) / 2) ** 2) / (d / 2)
+
+
 @formula("M_r", "phi * M", unit="N*mm", clause=SUPPORTED, phi="", M="N*mm")
 def moment_resistance(phi: float, M: float) -> float:
     """Factored moment resistance of a beam held sideways. CSA S16 13.5. phi: 0.9, M: M_p or M_y [N*mm]."""
