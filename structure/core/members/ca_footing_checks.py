@@ -47,7 +47,6 @@ class _Plain:
         V_r = concrete.plain_punching.step(
             self.editions,
             beta_c=force.beta,
-            lambda_c=concrete.LAMBDA,
             phi_c=concrete.PHI_C,
             sqrt_fc=self.root.result,
             b_o=force.perimeter,
@@ -61,7 +60,6 @@ class _Plain:
         def check(demand: Demand) -> Check:
             V_r = concrete.plain_one_way.step(
                 self.editions,
-                lambda_c=concrete.LAMBDA,
                 phi_c=concrete.PHI_C,
                 sqrt_fc=self.root.result,
                 b=demand.way.across,
@@ -78,10 +76,8 @@ class _Plain:
             S = concrete.pad_modulus.step(self.editions, b=demand.way.across, h=self.h.result)
             M_r = concrete.plain_bending.step(
                 self.editions,
-                lambda_c=concrete.LAMBDA,
                 phi_c=concrete.PHI_C,
                 sqrt_fc=self.root.result,
-                f_c=self.pad.f_c,
                 S=S.result,
             )
             steps = (*demand.steps, self.h, S, self.root, M_r)

@@ -83,7 +83,6 @@ class _Reinforced:
             alpha_s=code.ALL_ROUND if force.four_sides else code.TWO_SIDES,
             d=self.d.result,
             b_o=force.perimeter,
-            lambda_c=concrete.LAMBDA,
             phi_c=concrete.PHI_C,
             sqrt_fc=self.root.result,
         )
@@ -105,7 +104,6 @@ class _Reinforced:
             V_c = code.one_way_resistance.step(
                 at,
                 phi_c=concrete.PHI_C,
-                lambda_c=concrete.LAMBDA,
                 beta=beta.result,
                 sqrt_fc=self.root.result,
                 b=demand.way.across,

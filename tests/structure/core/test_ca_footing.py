@@ -113,7 +113,7 @@ def test_deep_pads_lose_two_way_shear_unless_they_are_short() -> None:
 
 
 def test_the_three_expressions_of_two_way_shear() -> None:
-    common = {"lambda_c": 1.0, "phi_c": 0.65, "sqrt_fc": 5.0}
+    common = {"phi_c": 0.65, "sqrt_fc": 5.0}
     long_plate = code.punching_stress(beta_c=4.0, alpha_s=4.0, d=200.0, b_o=1000.0, **common)
     far = code.punching_stress(beta_c=1.0, alpha_s=4.0, d=100.0, b_o=4000.0, **common)
     short = code.punching_stress(beta_c=1.0, alpha_s=4.0, d=200.0, b_o=1000.0, **common)

@@ -1,7 +1,8 @@
 """Plain concrete pads: resistance in shear, bending and bearing. CSA A23.3:19 clause 22.6, 10.8 and 8.
 
 Forces in N, lengths in mm, stresses in MPa. A23.3 takes the root of f'c as a number of MPa; the kernels carry
-one MPa as an argument, so that their dimensions hold. Concrete of normal density only: lambda is 1 (8.6.5).
+one MPa as an argument, so that their dimensions hold. Concrete of normal density only: lambda is 1 (8.6.5)
+and left out.
 """
 
 from __future__ import annotations
@@ -24,7 +25,6 @@ DENSITY = Clause("CSA A23.3", "8.6.5")
 ROOT_LIMIT = Clause("CSA A23.3", "11.3.4")
 
 PHI_C = 0.65  # 8.4.2
-LAMBDA = 1.0  # 8.6.5, normal density
 SOIL_FACE_LOSS = 50.0  # mm, 22.6: memory; the same as the 2 in of ACI 318
 MAX_STRENGTH = 64.0  # MPa: the root of f'c counts to 8 MPa in shear (11.3.4) and development (12.1.2)
 # N/mm3: normal density is 2,150 to 2,500 kg/m3; with bars a little more.
@@ -49,44 +49,40 @@ def effective_thickness(t: float, t_soil: float = SOIL_FACE_LOSS) -> float:
 
 @formula(
     "V_r",
-    "2 / 3 * 0.18 * lambda_c * phi_c * sqrt_fc * b * h",
+    "2 / 3 * 0.18 * phi_c * sqrt_fc * b * h",
     unit="N",
     clause=PLAIN_SHEAR,
-    lambda_c="",
     phi_c="",
     sqrt_fc="MPa",
     b="mm",
     h="mm",
 )
-def plain_one_way(lambda_c: float, phi_c: float, sqrt_fc: float, b: float, h: float) -> float:
+def plain_one_way(phi_c: float, sqrt_fc: float, b: float, h: float) -> float:
     """Factored one-way shear resistance of plain concrete. CSA A23.3:19 22.6.6.
 
     The stress is taken at the top of its parabola, 1.5 V / (b h), which is the safe reading. sqrt_fc [MPa],
     b, h [mm]. Force [N].
     """
-    return 2 / 3 * 0.18 * lambda_c * phi_c * sqrt_fc * b * h
+    return 2 / 3 * 0.18 * phi_c * sqrt_fc * b * h
 
 
 @formula(
     "V_r",
-    "2 / 3 * min(1 + 2 / beta_c, 2) * 0.18 * lambda_c * phi_c * sqrt_fc * b_o * h",
+    "2 / 3 * min(1 + 2 / beta_c, 2) * 0.18 * phi_c * sqrt_fc * b_o * h",
     unit="N",
     clause=PLAIN_SHEAR,
     beta_c="",
-    lambda_c="",
     phi_c="",
     sqrt_fc="MPa",
     b_o="mm",
     h="mm",
 )
-def plain_punching(
-    beta_c: float, lambda_c: float, phi_c: float, sqrt_fc: float, b_o: float, h: float
-) -> float:
+def plain_punching(beta_c: float, phi_c: float, sqrt_fc: float, b_o: float, h: float) -> float:
     """Factored two-way shear resistance of plain concrete. CSA A23.3:19 22.6.6, read as in `plain_one_way`.
 
     beta_c: long over short side of the loaded area; sqrt_fc [MPa], b_o, h [mm]. Force [N].
     """
-    return 2 / 3 * min(1 + 2 / beta_c, 2) * 0.18 * lambda_c * phi_c * sqrt_fc * b_o * h
+    return 2 / 3 * min(1 + 2 / beta_c, 2) * 0.18 * phi_c * sqrt_fc * b_o * h
 
 
 @formula("S", "b * h ** 2 / 6", unit="mm**3", clause=PLAIN_FLEXURE, b="mm", h="mm")
@@ -97,21 +93,20 @@ def pad_modulus(b: float, h: float) -> float:
 
 @formula(
     "M_r",
-    "min(0.37 * lambda_c * phi_c * sqrt_fc, 0.75 * phi_c * f_c) * S",
+    "0.37 * phi_c * sqrt_fc * S",
     unit="N*mm",
     clause=PLAIN_FLEXURE,
-    lambda_c="",
     phi_c="",
     sqrt_fc="MPa",
-    f_c="MPa",
     S="mm**3",
 )
-def plain_bending(lambda_c: float, phi_c: float, sqrt_fc: float, f_c: float, S: float) -> float:
-    """Factored bending resistance: tension face, or compression face if less. CSA A23.3:19 22.6.5.
+def plain_bending(phi_c: float, sqrt_fc: float, S: float) -> float:
+    """Factored bending resistance of plain concrete, by its tension face. CSA A23.3:19 22.6.5.
 
-    sqrt_fc, f_c [MPa], S [mm**3]. Moment [N*mm].
+    The compression face has 0.75 phi_c f'c, which is more for any concrete of a footing. sqrt_fc [MPa], S [mm**3].
+    Moment [N*mm].
     """
-    return min(0.37 * lambda_c * phi_c * sqrt_fc, 0.75 * phi_c * f_c) * S
+    return 0.37 * phi_c * sqrt_fc * S
 
 
 @formula(

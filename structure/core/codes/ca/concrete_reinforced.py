@@ -71,45 +71,41 @@ def shear_factor(t: float, t_350: float, d_v: float, mm_1: float = 1.0) -> float
 
 @formula(
     "V_c",
-    "phi_c * lambda_c * beta * sqrt_fc * b * d_v",
+    "phi_c * beta * sqrt_fc * b * d_v",
     unit="N",
     clause=ONE_WAY_SHEAR,
     phi_c="",
-    lambda_c="",
     beta="",
     sqrt_fc="MPa",
     b="mm",
     d_v="mm",
 )
-def one_way_resistance(
-    phi_c: float, lambda_c: float, beta: float, sqrt_fc: float, b: float, d_v: float
-) -> float:
+def one_way_resistance(phi_c: float, beta: float, sqrt_fc: float, b: float, d_v: float) -> float:
     """Factored one-way shear resistance without stirrups. CSA A23.3:19 11.3.4. sqrt_fc [MPa], b, d_v [mm]; [N]."""
-    return phi_c * lambda_c * beta * sqrt_fc * b * d_v
+    return phi_c * beta * sqrt_fc * b * d_v
 
 
 @formula(
     "v_c",
-    "min((1 + 2 / beta_c) * 0.19, alpha_s * d / b_o + 0.19, 0.38) * lambda_c * phi_c * sqrt_fc",
+    "min((1 + 2 / beta_c) * 0.19, alpha_s * d / b_o + 0.19, 0.38) * phi_c * sqrt_fc",
     unit="MPa",
     clause=TWO_WAY_SHEAR,
     beta_c="",
     alpha_s="",
     d="mm",
     b_o="mm",
-    lambda_c="",
     phi_c="",
     sqrt_fc="MPa",
 )
 def punching_stress(
-    beta_c: float, alpha_s: float, d: float, b_o: float, lambda_c: float, phi_c: float, sqrt_fc: float
+    beta_c: float, alpha_s: float, d: float, b_o: float, phi_c: float, sqrt_fc: float
 ) -> float:
     """Factored two-way shear stress that the concrete carries, the least of three. CSA A23.3:19 13.3.4.1.
 
     beta_c: long over short side of the loaded area; alpha_s: 4 with four sides of perimeter in the pad;
     d, b_o [mm], sqrt_fc [MPa]. Stress [MPa].
     """
-    return min((1 + 2 / beta_c) * 0.19, alpha_s * d / b_o + 0.19, 0.38) * lambda_c * phi_c * sqrt_fc
+    return min((1 + 2 / beta_c) * 0.19, alpha_s * d / b_o + 0.19, 0.38) * phi_c * sqrt_fc
 
 
 @formula("k_d", "1300 / (1000 + d / mm_1)", unit="", clause=DEEP_PAD, d="mm", mm_1="mm")
@@ -132,20 +128,16 @@ def punching_resistance(k_d: float, v_c: float, b_o: float, d: float) -> float:
     return k_d * v_c * b_o * d
 
 
-@formula(
-    "alpha_1", "max(0.85 - 0.0015 * f_c / MPa_1, 0.67)", unit="", clause=STRESS_BLOCK, f_c="MPa", MPa_1="MPa"
-)
+@formula("alpha_1", "0.85 - 0.0015 * f_c / MPa_1", unit="", clause=STRESS_BLOCK, f_c="MPa", MPa_1="MPa")
 def block_stress(f_c: float, MPa_1: float = 1.0) -> float:
-    """Stress of the rectangular block over f'c. CSA A23.3:19 10.1.7. f_c [MPa]."""
-    return max(0.85 - 0.0015 * f_c / MPa_1, 0.67)
+    """Stress of the rectangular block over f'c; its floor of 0.67 is past 64 MPa. CSA A23.3:19 10.1.7. f_c [MPa]."""
+    return 0.85 - 0.0015 * f_c / MPa_1
 
 
-@formula(
-    "beta_1", "max(0.97 - 0.0025 * f_c / MPa_1, 0.67)", unit="", clause=STRESS_BLOCK, f_c="MPa", MPa_1="MPa"
-)
+@formula("beta_1", "0.97 - 0.0025 * f_c / MPa_1", unit="", clause=STRESS_BLOCK, f_c="MPa", MPa_1="MPa")
 def block_factor(f_c: float, MPa_1: float = 1.0) -> float:
-    """Depth of the stress block over that of the neutral axis. CSA A23.3:19 10.1.7. f_c [MPa]."""
-    return max(0.97 - 0.0025 * f_c / MPa_1, 0.67)
+    """Depth of the block over that of the neutral axis; floor as above. CSA A23.3:19 10.1.7. f_c [MPa]."""
+    return 0.97 - 0.0025 * f_c / MPa_1
 
 
 @formula(
