@@ -15,6 +15,7 @@ from structure.data.loader import table
 
 FOOTINGS = "ca/footings"
 EXTERIOR = "exterior"
+_AREAS_TOO = "the sentence speaks of widths; taken for the area under a column too"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +45,7 @@ class Least:
 
 def least_area(question: Part9Question, editions: Editions) -> Least:
     """Least area of a pad under a column [mm2]. NBC 2020 9.15.3.4., 9.15.3.7."""
-    k_j = _joists(question, editions)
+    k_j = _joists(question, editions, _AREAS_TOO)
     A = code.column_area.step(
         editions,
         k_w=_water(question),
@@ -86,7 +87,7 @@ def _water(question: Part9Question) -> float:
     return 2.0 if question.water_near else 1.0
 
 
-def _joists(question: Part9Question, editions: Editions) -> Step:
+def _joists(question: Part9Question, editions: Editions, note: str = "") -> Step:
     held = question.joists
     if held and len(held) != question.storeys:
         raise InputError(
@@ -96,7 +97,7 @@ def _joists(question: Part9Question, editions: Editions) -> Step:
         )
     n = float(question.storeys)
     total = sum(held) if held else n * code.TABLE_JOIST
-    return code.joist_factor.step(editions, l_sum=total, n=n, l_49=code.TABLE_JOIST)
+    return code.joist_factor.step(editions, l_sum=total, n=n, l_49=code.TABLE_JOIST, note=note)
 
 
 def pad_beside(
