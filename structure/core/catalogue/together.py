@@ -85,13 +85,6 @@ class Many(Generic[Held]):
         )
 
     @cached_property
-    def case_deflections(self) -> Array:
-        """The largest EI times deflection of each analysed case over the length of the bay, (cases, bays)."""
-        extremes = self.demands.analysis.response.deflection_by_bay()
-        largest = np.stack([np.maximum(each.max, -each.min) for each in extremes], axis=-1)
-        return np.asarray(largest / self.spans)
-
-    @cached_property
     def spans(self) -> Array:
         """Length of each bay that its deflection is held against."""
         bays = self.demands.question.line.bays
@@ -180,9 +173,8 @@ def deflections(asked: Many[Any], rule: DeflectionRule = RULE) -> list[Column]:
 def _worst_deflection(asked: Many[Any], low: Response, high: Response) -> tuple[Array, Whole, Whole]:
     """The worst deflection by weight of sums at the least and at the largest one.
 
-    First of the sum and bay that are likely the worst, then of those that they do not rule out: none is larger
-    than its cases, each at its own worst place, and none gets smaller than by what the growing weight bends
-    by itself.
+    First of the sum and bay that are likely the worst, then of those that they do not rule out, since their
+    bounds at both ends are below a line that the first one is never below.
     """
     bays, grows = low.line.bays, low is not high
 
@@ -192,17 +184,19 @@ def _worst_deflection(asked: Many[Any], low: Response, high: Response) -> tuple[
         made = entries((found,), len(rows), 0.0, (1 / float(asked.spans[bay]),), [1.0] * len(rows), grows)
         return [each._replace(bay=bay, row=int(rows[each.row])) for each in made]
 
-    cases = asked.case_deflections
-    factors = [np.abs(each.parts[1]) for each in (low, high) if each.parts is not None]
-    upper = np.maximum(*factors) @ cases
-    top, bay = divmod(int(upper.argmax()), len(bays))
+    growing = Growing(low, high, asked.shares)
+    one = low.deflection_bounds() / asked.spans
+    other = high.deflection_bounds() / asked.spans if grows else one
+    top, bay = divmod(int(one.argmax()), len(bays))
     found = held(bay, np.array([top]))
-    more = float(np.abs(factors[1][top] - factors[0][top]) @ cases[:, bay])
-    left = upper >= max((each.low * each.scale - more for each in found), default=0.0)
+    left = np.ones(one.shape, dtype=bool)
+    for each in found:
+        line = growing.there(each, deflection=True)
+        left = (one > each.low * each.scale) | (other > line * each.scale)
     left[top, bay] = False
     for n in np.flatnonzero(left.any(axis=0)).tolist():
         found += held(n, np.flatnonzero(left[:, n]))
-    return worst_of(found, asked.shares, Growing(low, high, asked.shares).deflection)
+    return worst_of(found, asked.shares, growing.deflection)
 
 
 def _deflection(

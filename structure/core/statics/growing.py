@@ -95,12 +95,15 @@ class Growing:
     shares: Array
     pressing: bool = False
 
-    def there(self, entry: Entry) -> float:
-        """The moment at the largest load in the place of a top at the least: no top lies below that line."""
+    def there(self, entry: Entry, *, deflection: bool = False) -> float:
+        """The value at the largest load in the place of an extreme at the least: it is never below that line."""
         n = min(bisect_right(self._breaks, entry.at_low), len(self._breaks) - 1) - 1
         a, b, c, d = self.high.moments[entry.row, n].tolist()
         t = entry.at_low - self._breaks[n]
-        return float(entry.sign * (a + t * (b + t * (c + t * d))))
+        if not deflection:
+            return float(entry.sign * (a + t * (b + t * (c + t * d))))
+        y, slope = self.high.starts[entry.row, n].tolist()
+        return float(entry.sign * (y + t * (slope - t * (a / 2 + t * (b / 6 + t * (c / 12 + t * d / 20))))))
 
     def moment(self, entry: Entry) -> Array:
         """The largest moment of one sign at every share."""

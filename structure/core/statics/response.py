@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from math import comb
 
 import numpy as np
 import numpy.typing as npt
@@ -15,6 +16,18 @@ from structure.core.statics.roots import monotone_roots, quadratic_roots
 
 Array = npt.NDArray[np.float64]
 FEW = 300  # rows times segments up to which plain floats are faster than arrays, as measured
+
+# From the coefficients of a quintic over 0 to 1 to its control points in each quarter, between which it lies.
+_CONTROL = np.array(
+    [
+        [
+            sum(comb(k, j) * n ** (k - j) * comb(i, j) / comb(5, j) for j in range(min(i, k) + 1)) / 4**k
+            for n in range(4)
+            for i in range(6)
+        ]
+        for k in range(6)
+    ]
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,13 +56,11 @@ class Response:
     Down is positive for loads and deflection, up for reactions, sagging for moment. Deflection and slope
     are EI times themselves, so a response serves every section. Coefficients ascend in the distance from
     the start of each segment. `packed` holds everything side by side, so that rows add and scale in one step.
-    `parts`: the response that this one was added up from, and with which factors; None if from none.
     """
 
     line: BeamLine
     breaks: Array
     packed: Array
-    parts: tuple[Response, Array] | None = None
 
     @classmethod
     def packed_rows(
@@ -83,15 +94,14 @@ class Response:
 
     def __getitem__(self, row: int | slice | Array) -> Response:
         """One row, or some rows, of a response that has rows."""
-        parts = None if self.parts is None else (self.parts[0], self.parts[1][row])
-        return Response(self.line, self.breaks, self.packed[row], parts)
+        return Response(self.line, self.breaks, self.packed[row])
 
     def __len__(self) -> int:
         return int(self.packed.shape[0])
 
     def combined(self, factors: Array) -> Response:
         """Rows added up with `factors` (new rows by old rows); a flat list of factors gives one response."""
-        return Response(self.line, self.breaks, factors @ self.packed, (self, factors))
+        return Response(self.line, self.breaks, factors @ self.packed)
 
     def __mul__(self, factor: float) -> Response:
         return Response(self.line, self.breaks, self.packed * factor)
@@ -201,6 +211,13 @@ class Response:
     def deflection_by_bay(self) -> tuple[Extremes, ...]:
         """Deflection extremes of each overhang and span from left to right (see `BeamLine.bays`)."""
         return tuple(self.deflection_extremes(bay.start, bay.end) for bay in self.line.bays)
+
+    def deflection_bounds(self) -> Array:
+        """What EI times deflection does not exceed in each bay without its sign, (..., bays): its control points."""
+        points = np.abs((self.deflections * self.lengths[:, None] ** np.arange(6.0)) @ _CONTROL)
+        starts = [self._places.index(bay.start) for bay in self.line.bays]
+        bounds: Array = np.maximum.reduceat(points.max(axis=-1), starts, axis=-1)
+        return bounds
 
     def contraflexures(self) -> tuple[float, ...]:
         """Places where the moment of a single response changes its sign."""
