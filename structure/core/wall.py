@@ -11,24 +11,24 @@ from typing import Any
 
 from structure.core.catalogue import Candidate, search_beams
 from structure.core.clauses import COMMON_PRACTICE, Clause, Editions
+from structure.core.codes.house import HOUSE
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.beam import BeamQuestion, BeamResult, check_beam
-from structure.core.members.checkdata import check_data
-from structure.core.members.post import PostResult
 from structure.core.members.shoring import plan_shoring
 from structure.core.statics.model import BeamLine
 from structure.core.takedown import TakedownResult, take_down
 from structure.core.takedown_line import Point, beam_loads
-from structure.core.units import quantity
+from structure.core.units import place_in_words, quantity
 from structure.core.version import CORE_VERSION
 from structure.core.wall_connections import Placed, connect, hanger_count
+from structure.core.wall_data import add_end, left_outside, load_data
 from structure.core.wall_ends import End, Refusal, carry_down, end_loads, section_data
 from structure.core.wall_question import WallQuestion
+from structure.core.wall_scope import short_bearing, wall_scope
 from structure.data.loader import data_checksum
 
 HEADROOM = Clause(COMMON_PRACTICE.document, "clear height under a beam, as asked for")
 STOCK = Clause(COMMON_PRACTICE.document, "stock sizes of beams")
-RAFTER_TIE = Clause("IRC", "R802.5.2")
 SIDES = ("left", "right")
 
 
@@ -50,9 +50,9 @@ def design_wall(question: WallQuestion, editions: Editions) -> dict[str, Any]:
     except OutOfScope as refusal:
         refusals.insert(0, Refusal("beam", refusal.clause, refusal.reason))
         return _closed(result, refusals, None)
-    result["remarks"] += [_left_outside(point) for point in outside]
+    result["remarks"] += [left_outside(point, editions.code) for point in outside]
     result["remarks"] += _flush_remarks(question, editions)
-    result["beam"] = _beam_data(question, asked, rows, chosen)
+    result["beam"] = _beam_data(question, asked, rows, chosen, editions.code)
     if chosen is None:
         return _closed(result, refusals, None)
     result["remarks"] += chosen.remarks
@@ -64,9 +64,14 @@ def design_wall(question: WallQuestion, editions: Editions) -> dict[str, Any]:
         place = 0.0 if n == 0 else question.opening.clear_width
         loads, steps = end_loads(chosen, n, _line_at(down, place), question.opening.end_bearing, editions)
         ends.append(carry_down(End(name, n + 1, loads, steps), question, chosen, editions))
+    if editions.code == "ca":
+        refusals += short_bearing(question, editions)
+        scope = wall_scope(question, [end.loads for end in ends], editions)
+        result["scope"] = scope.as_data()
+        result["remarks"] += scope.remarks
     for end in ends:
         refusals += end.refusals
-        _add_end(result, end, question)
+        add_end(result, end, question, editions.code)
     return _closed(result, refusals, ends)
 
 
@@ -192,32 +197,41 @@ def _with(asked: BeamQuestion, question: WallQuestion, first: Candidate | None =
 
 
 def _room_under(question: WallQuestion, candidate: Candidate, editions: Editions) -> dict[str, Any]:
-    wanted = question.opening.headroom
+    code, wanted = editions.code, question.opening.headroom
     clear = question.opening.under_beam(candidate.section.depth)
     if wanted is None or clear >= wanted - 1e-9:
         return {}
     row = {
         "check": "headroom",
         "ratio": None,
-        "why": f"Headroom: {clear:g} in stay clear under it where {wanted:g} in are asked for.",
+        "why": f"Headroom: {place_in_words(clear, code)} stay clear under it where {place_in_words(wanted, code)} "
+        "are asked for.",
         "clause": str(HEADROOM.at(editions)),
     }
     return {"passes": False, "close": None, "fails": [row, *candidate.fails]}
 
 
 def _beam_data(
-    question: WallQuestion, asked: BeamQuestion, rows: list[dict[str, Any]], chosen: BeamResult | None
+    question: WallQuestion,
+    asked: BeamQuestion,
+    rows: list[dict[str, Any]],
+    chosen: BeamResult | None,
+    code: str,
 ) -> dict[str, Any]:
     opening = question.opening
     data: dict[str, Any] = {
         "mark": "B1",
-        "span": quantity(opening.span, "length"),
-        "length": quantity(opening.beam_length, "length"),
+        "span": quantity(opening.span, "length", code),
+        "length": quantity(opening.beam_length, "length", code),
         "mounting": opening.mounting,
-        "hangers": hanger_count(question.levels[-1], opening.clear_width, flush=opening.mounting == "flush"),
+        "hangers": hanger_count(
+            question.levels[-1], opening.clear_width, code, flush=opening.mounting == "flush"
+        ),
         "rafter_tie": _cuts_a_tie(question),
-        "bracing": asked.bracing if isinstance(asked.bracing, str) else quantity(asked.bracing, "length"),
-        "loads": [_load_data(load) for load in asked.loads],
+        "bracing": asked.bracing
+        if isinstance(asked.bracing, str)
+        else quantity(asked.bracing, "length", code),
+        "loads": [load_data(load, code) for load in asked.loads],
         "candidates": rows,
         "tried": len(rows),
         "passing": sum(row["passes"] for row in rows),
@@ -228,8 +242,8 @@ def _beam_data(
         return data
     clear = opening.under_beam(chosen.section.depth)
     headroom = {
-        "clear": quantity(clear, "length"),
-        "asked": None if opening.headroom is None else quantity(opening.headroom, "length"),
+        "clear": quantity(clear, "length", code),
+        "asked": None if opening.headroom is None else quantity(opening.headroom, "length", code),
         "passes": opening.headroom is None or clear >= opening.headroom - 1e-9,
     }
     held = chosen.as_data()
@@ -264,31 +278,12 @@ def _cuts_a_tie(question: WallQuestion) -> bool:
 def _flush_remarks(question: WallQuestion, editions: Editions) -> list[str]:
     if not _cuts_a_tie(question):
         return []
-    clause = RAFTER_TIE.at(editions)
+    clause = HOUSE[editions.code].rafter_tie.at(editions)
     told = (
         "A flush beam cuts the ceiling joists, which may be what ties the rafters: a strap line over the beam is "
         f"part of the work, and a question to the engineer ({clause})."
     )
     return [told]
-
-
-def _load_data(load: Any) -> dict[str, Any]:
-    """A load on the beam, from the beam's left support."""
-    if load.shape == "point":
-        return {
-            "case": load.case,
-            "shape": "point",
-            "value": quantity(load.value, "force"),
-            "at": quantity(load.start, "length"),
-        }
-    return {
-        "case": load.case,
-        "shape": load.shape,
-        "value": quantity(load.value, "line_load"),
-        "end_value": quantity(load.end_value, "line_load"),
-        "start": quantity(load.start, "length"),
-        "end": quantity(load.end, "length"),
-    }
 
 
 def _line_at(down: TakedownResult, place: float) -> Mapping[str, float]:
@@ -300,86 +295,6 @@ def _line_at(down: TakedownResult, place: float) -> Mapping[str, float]:
             for case, value in piece.line.items():
                 found[case] = max(found.get(case, value), value)
     return found
-
-
-def _left_outside(point: Point) -> str:
-    return (
-        f"A {point.case.replace('_', ' ')} load of {point.value:,.0f} lbf at {point.at:g} in lies beyond the beam: "
-        "it stays on the wall that stays, and must be followed down there."
-    )
-
-
-def _add_end(result: dict[str, Any], end: End, question: WallQuestion) -> None:
-    loads = {case: quantity(value, "force") for case, value in end.loads.items()}
-    steps = [step.as_data() for step in end.steps]
-    post: dict[str, Any] = {
-        "mark": end.mark("P"),
-        "end": end.name,
-        "storey": "wall",
-        "loads": loads,
-        "steps": steps,
-        "candidates": end.candidates,
-        "result": None,
-        "member": None,
-    }
-    if end.post is not None and end.seat is not None:
-        post |= {
-            "result": end.post.as_data(),
-            "member": _post_member(end.post),
-            "seat": {
-                "along": quantity(end.seat.along, "length"),
-                "across": quantity(end.seat.across, "length"),
-                "turned": end.seat.turned,
-            },
-        }
-        if end.seat.capped:
-            result["remarks"].append(
-                f"{end.mark('P')}: a cap plate {end.seat.along:g} in by {end.seat.across:g} in carries the beam on "
-                "the steel post; its thickness and welds, and holding the post's head, are the engineer's."
-            )
-        if end.seat.turned:
-            result["remarks"].append(
-                f"{end.mark('P')}: the post is turned, plies across the wall, so that the whole width of the beam "
-                "stands on it (common practice); it stands out of a thinner wall."
-            )
-    result["posts"].append(post)
-    beneath = question.beneath
-    if beneath is not None and beneath.ground != "slab" and beneath.way in ("new_post", "stated_post"):
-        held = end.below
-        result["posts"].append(
-            {
-                "mark": f"{end.mark('P')}B",
-                "end": end.name,
-                "storey": beneath.ground,
-                "loads": loads,
-                "steps": steps,
-                "candidates": end.below_candidates,
-                "result": None if held is None else held.as_data(),
-                "member": _post_member(held) if isinstance(held, PostResult) else None,
-            }
-        )
-    if end.bearing is not None and end.seat is not None:
-        result["bearing"].append(
-            {
-                "mark": end.mark("P"),
-                "end": end.name,
-                "length": quantity(end.seat.along, "length"),
-                "width": quantity(end.bearing.width, "length"),
-                "result": end.bearing.as_data(),
-                "check": check_data(end.bearing.check),
-            }
-        )
-    if end.footing is not None:
-        result["footings"].append({"mark": end.mark("F"), "end": end.name, "result": end.footing.as_data()})
-        result["remarks"] += end.footing.remarks
-    if end.chain is not None:
-        result["loadpath"].append(end.chain.as_data() | {"end": end.name})
-
-
-def _post_member(post: PostResult) -> dict[str, Any]:
-    return section_data(post.question.section, post.question.fastened) | {
-        "height": quantity(post.question.height, "length")
-    }
 
 
 def _shoring(question: WallQuestion, refusals: list[Refusal], editions: Editions) -> dict[str, Any] | None:

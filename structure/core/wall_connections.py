@@ -10,10 +10,9 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from structure.core.clauses import Editions
-from structure.core.codes.us.loads import DEFAULT_JOIST_SPACING
+from structure.core.codes.house import HOUSE
 from structure.core.errors import OutOfScope
 from structure.core.materials.section import Section
-from structure.core.materials.species import specific_gravity
 from structure.core.members.carry_in import PER_PERSON, CarryQuestion, Turn, carry_in
 from structure.core.members.fastener import Fastener
 from structure.core.members.hangers import (
@@ -25,7 +24,8 @@ from structure.core.members.hangers import (
     joist_count,
 )
 from structure.core.members.headroom import HeadroomQuestion, check_headroom
-from structure.core.members.ply_fastening import PlyQuestion, fasten_plies
+from structure.core.members.plies import fasten_plies, gravity_of
+from structure.core.members.ply_fastening import PlyQuestion
 from structure.core.takedown import Level
 from structure.core.units import quantity
 
@@ -55,7 +55,7 @@ class Room:
 
 @dataclass(frozen=True)
 class Placed:
-    """The chosen beam in its opening. Lengths [in]; `held` is the level whose joists it carries first."""
+    """The chosen beam in its opening; `held` is the level whose joists it carries first."""
 
     section: Section
     held: Level
@@ -84,14 +84,14 @@ def hanging_sides(held: Level, *, flush: bool) -> dict[str, HangingSide]:
     return found
 
 
-def hanger_count(held: Level, clear_width: float, *, flush: bool) -> int:
+def hanger_count(held: Level, clear_width: float, code: str = "us", *, flush: bool) -> int:
     """Joists that hang on a flush beam, both sides together."""
-    return len(hanging_sides(held, flush=flush)) * joist_count(clear_width, spacing_of(held))
+    return len(hanging_sides(held, flush=flush)) * joist_count(clear_width, spacing_of(held, code))
 
 
-def spacing_of(held: Level) -> float:
-    """Of the joists [in]."""
-    return DEFAULT_JOIST_SPACING if held.spacing is None else held.spacing
+def spacing_of(held: Level, code: str = "us") -> float:
+    """Of the joists."""
+    return HOUSE[code].joist_spacing if held.spacing is None else held.spacing
 
 
 def connect(placed: Placed, editions: Editions) -> tuple[dict[str, Any], list[str]]:
@@ -111,9 +111,10 @@ def connect(placed: Placed, editions: Editions) -> tuple[dict[str, Any], list[st
             remarks.append(f"{words}: what is told does not carry the load.")
     height = data["headroom"]
     if height is not None and height.get("passes") is False:
+        unit = height["required"]["unit"]
         remarks.append(
-            f"Clear under the beam {height['clear']['value']:g} in, under the least height of "
-            f"{height['required']['value']:g} in ({height['clause']}): ask the authority before the permit does."
+            f"Clear under the beam {height['clear']['value']:g} {unit}, under the least height of "
+            f"{height['required']['value']:g} {unit} ({height['clause']}): ask the authority before the permit does."
         )
     return data, remarks
 
@@ -128,9 +129,8 @@ def _answered(answer: Callable[[], dict[str, Any]]) -> dict[str, Any]:
 def _fastening(placed: Placed, sides: Mapping[str, HangingSide], editions: Editions) -> dict[str, Any]:
     section, told = placed.section, placed.told
     gravity, source = told.gravity, told.gravity_source
-    species = getattr(section, "species", None)
-    if gravity is None and section.family == "sawn" and species:
-        gravity, source = specific_gravity(species), species
+    if gravity is None:
+        gravity, source = gravity_of(section, editions)
     lines = {
         name: {case: value * side.span / 2 for case, value in side.pressures.items() if value > 0}
         for name, side in sides.items()
@@ -152,7 +152,7 @@ def _fastening(placed: Placed, sides: Mapping[str, HangingSide], editions: Editi
 def _hangers(placed: Placed, sides: Mapping[str, HangingSide], editions: Editions) -> dict[str, Any]:
     question = HangerQuestion(
         clear_width=placed.clear_width,
-        spacing=spacing_of(placed.held),
+        spacing=spacing_of(placed.held, editions.code),
         sides=sides,
         rating=placed.told.rating,
         breadth=placed.section.breadth if placed.section.material == "wood" else None,
@@ -192,4 +192,4 @@ def _carry(placed: Placed, editions: Editions) -> dict[str, Any]:
         limit=placed.told.limit,
     )
     data = carry_in(question, editions).as_data()
-    return data | {"line": quantity(section.weight, "line_load")}
+    return data | {"line": quantity(section.weight, "line_load", editions.code)}

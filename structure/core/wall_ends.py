@@ -7,21 +7,22 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from structure.core.clauses import COMMON_PRACTICE, Clause, ClauseRef, Editions
+from structure.core.codes.ca import nbc
 from structure.core.errors import InputError, OutOfScope
 from structure.core.loadpath import Below, Chain, Duty, Link, LinkKind, follow, post_links
 from structure.core.materials.section import Section
-from structure.core.materials.species import perpendicular_value
 from structure.core.members.beam import BeamResult
 from structure.core.members.bearing import PlateQuestion
-from structure.core.members.footing import FootingResult, size_pad
+from structure.core.members.footing import FootingResult
 from structure.core.members.footing_pad import Base
-from structure.core.members.footing_question import FootingQuestion
 from structure.core.members.post import PostQuestion, PostResult
 from structure.core.members.post_search import PostCandidate, search_posts
+from structure.core.members.post_values import species_across_the_grain
 from structure.core.members.squash_blocks import BlocksQuestion, check_blocks
 from structure.core.members.stated_post import StatedPost, StatedResult, check_stated_post
 from structure.core.trace import Step, formula
-from structure.core.units import quantity
+from structure.core.units import place_in_words, quantity
+from structure.core.wall_pads import pad_of
 from structure.core.wall_question import WallQuestion
 from structure.core.wall_seat import Seat, SeatBearing, seat_bearing, seat_of
 
@@ -66,6 +67,7 @@ class End:
     below: PostResult | StatedResult | None = None
     below_candidates: list[dict[str, Any]] = field(default_factory=list)
     footing: FootingResult | None = None
+    part9: Mapping[str, Any] | None = None
     chain: Chain | None = None
     refusals: list[Refusal] = field(default_factory=list)
 
@@ -94,12 +96,12 @@ def _post(end: End, question: WallQuestion, beam: BeamResult, editions: Editions
     if height <= 0:
         raise InputError(
             "opening.ceiling_height",
-            f"{question.opening.ceiling_height:g} in",
-            f"a height that leaves room for a beam {section.depth:g} in deep and its posts",
+            place_in_words(question.opening.ceiling_height, editions.code),
+            f"a height that leaves room for a beam {place_in_words(section.depth, editions.code)} deep and its posts",
         )
     try:
         found = search_posts(
-            _asked(end, question, height),
+            _asked(end, question, height, editions),
             editions,
             species=lumber.species,
             grade=lumber.grade,
@@ -125,9 +127,9 @@ def _post(end: End, question: WallQuestion, beam: BeamResult, editions: Editions
         )
 
 
-def _asked(end: End, question: WallQuestion, height: float) -> PostQuestion:
+def _asked(end: End, question: WallQuestion, height: float, editions: Editions) -> PostQuestion:
     species = question.posts.plate_species
-    plate = PlateQuestion(F_c_perp=perpendicular_value(species), material=species)
+    plate = PlateQuestion(F_c_perp=species_across_the_grain(species, editions), material=species)
     return PostQuestion(height=height, loads=end.loads, section=None, plate=plate)
 
 
@@ -140,9 +142,14 @@ def _seated(
 ) -> dict[str, Any]:
     """Take the post if the beam can stand on it; else the words that its row gets."""
     assert candidate.section is not None  # noqa: S101 - it passes, so it was made
+    code = editions.code
     seat = seat_of(candidate.section, beam.section, end_bearing)
     if seat is None:
-        return {"passes": False, "why": f"too narrow for a beam {beam.section.breadth:g} in wide to stand on"}
+        wide = place_in_words(beam.section.breadth, code)
+        return {"passes": False, "why": f"too narrow for a beam {wide} wide to stand on"}
+    if code == "ca" and seat.along < nbc.LEAST_BEAM_BEARING - 1e-9:
+        least = f"{nbc.LEAST_BEAM_BEARING:g} mm ({nbc.BEAM_BEARING.at(editions)})"
+        return {"passes": False, "why": f"{seat.along:g} mm of bearing; beams have at least {least}"}
     try:
         bearing = seat_bearing(beam.section, seat, end.loads, editions)
     except OutOfScope as refusal:
@@ -151,10 +158,14 @@ def _seated(
         return {
             "passes": False,
             "why": f"the beam crushes on it: {_words(bearing.check.name)} {bearing.check.ratio:.2f} "
-            f"on {seat.along:g} in, {bearing.required_length:.2f} in needed",
+            f"on {place_in_words(seat.along, code)}, {_needed(bearing.required_length, code)} needed",
         }
     end.post, end.seat, end.bearing = candidate.result, seat, bearing
     return {"chosen": True}
+
+
+def _needed(length: float, code: str) -> str:
+    return f"{length:.2f} in" if code == "us" else f"{length:.0f} mm"
 
 
 def _below(end: End, question: WallQuestion, editions: Editions) -> None:
@@ -180,7 +191,7 @@ def _below(end: End, question: WallQuestion, editions: Editions) -> None:
             return
         lumber = question.posts
         found = search_posts(
-            _asked(end, question, beneath.height - lumber.plate_thickness),
+            _asked(end, question, beneath.height - lumber.plate_thickness, editions),
             editions,
             species=lumber.species,
             grade=lumber.grade,
@@ -223,43 +234,32 @@ def _foot(post: PostResult) -> Base | None:
 
 
 def _pad(end: End, question: WallQuestion, editions: Editions) -> None:
-    base, pads = _base(end, question), question.pads
+    base = _base(end, question)
     if base is None:
         return
-    asked = FootingQuestion(
-        loads=end.loads,
-        soil=pads.soil,
-        base=base,
-        f_c=pads.f_c,
-        density=pads.density,
-        net=pads.net,
-        soil_from=pads.soil_from,
-        side=pads.side,
-        thickness=pads.thickness,
-        step=pads.step,
-        reinforcement=pads.reinforcement,
-    )
     try:
-        end.footing = size_pad(asked, editions)
+        end.footing, end.part9 = pad_of(end.loads, base, question, editions)
     except OutOfScope as refusal:
         _refused(end, end.mark("F"), refusal.clause, refusal.reason)
 
 
 def _chain(end: End, question: WallQuestion, beam: BeamResult, editions: Editions) -> Chain:
     beneath = question.beneath
-    bearing = None if end.bearing is None else Duty.of(end.bearing.check)
-    post = None if end.post is None else Duty.of(end.post.governing)
+    bearing = None if end.bearing is None else Duty.of(end.bearing.check, editions.code)
+    post = None if end.post is None else Duty.of(end.post.governing, editions.code)
     title = "" if end.post is None else str(end.post.question.section.label)
     pad = soil = None
     if end.footing is not None:
         concrete = [check for check in end.footing.checks if check.name != "soil"]
-        pad = Link(LinkKind.PAD, end.mark("F"), check=Duty.of(max(concrete, key=lambda c: c.ratio)))
-        soil = Duty.of(end.footing.checks[0])
+        pad = Link(
+            LinkKind.PAD, end.mark("F"), check=Duty.of(max(concrete, key=lambda c: c.ratio), editions.code)
+        )
+        soil = Duty.of(end.footing.checks[0], editions.code)
     storeys = []
     if beneath is not None and beneath.ground != "slab":
         storeys.append(_storey(end, question, editions))
     links = post_links(
-        beam=Link(LinkKind.BEAM, "B1", beam.section.label, check=Duty.of(beam.governing)),
+        beam=Link(LinkKind.BEAM, "B1", beam.section.label, check=Duty.of(beam.governing, editions.code)),
         bearing=Link(LinkKind.BEARING, check=bearing),
         post=Link(LinkKind.POST, end.mark("P"), title, check=post),
         plate=end.post is not None,
@@ -286,9 +286,9 @@ def _storey(end: End, question: WallQuestion, editions: Editions) -> Below:
     duty = None
     title = ""
     if isinstance(end.below, StatedResult):
-        duty, title = Duty.of(end.below.check), "the adjustable post"
+        duty, title = Duty.of(end.below.check, editions.code), "the adjustable post"
     elif end.below is not None:
-        duty, title = Duty.of(end.below.governing), end.below.question.section.label
+        duty, title = Duty.of(end.below.governing, editions.code), end.below.question.section.label
     mark = f"{end.mark('P')}B"
     return Below(LinkKind.POST_BELOW, blocked, mark, title, existing=False, check=duty, blocks=blocks)
 
@@ -304,7 +304,7 @@ def _blocks(end: End, asked: BlocksQuestion | None, editions: Editions) -> Duty 
     except OutOfScope as refusal:
         _refused(end, f"{end.mark('P')} blocks", refusal.clause, refusal.reason)
         return None
-    return Duty.of(found.governing)
+    return Duty.of(found.governing, editions.code)
 
 
 def end_loads(
@@ -322,14 +322,15 @@ def end_loads(
 
 def section_data(section: Section, fastening: str | None = None) -> dict[str, Any]:
     """A section as a schedule reads it."""
+    code = section.code
     return {
         "family": section.family,
         "species": getattr(section, "species", None),
         "grade": getattr(section, "grade", None),
         "plies": section.plies,
-        "ply_width": quantity(section.ply_width, "length"),
-        "width": quantity(section.breadth, "length"),
-        "depth": quantity(section.depth, "length"),
+        "ply_width": quantity(section.ply_width, "length", code),
+        "width": quantity(section.breadth, "length", code),
+        "depth": quantity(section.depth, "length", code),
         "label": section.label,
         "given": section.given,
         "size": section.size_data,

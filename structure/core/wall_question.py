@@ -1,6 +1,6 @@
 """What is asked about one whole wall: the house above, the opening, what is below, soil and lumber.
 
-US: inches, psi, lbf. Places along the wall are measured from the left end of the clear opening.
+US: inches, psi, lbf; Canada: mm, MPa, N. Places along the wall are measured from the left end of the clear opening.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ from structure.core.members.beam_question import Bracing, Limits
 from structure.core.members.footing_question import Reinforcement
 from structure.core.members.shoring import ShoringQuestion
 from structure.core.members.squash_blocks import BlocksQuestion
+from structure.core.scope import House
 from structure.core.takedown import Level
 from structure.core.wall_connections import Connections, Room
 
@@ -131,4 +132,5 @@ class WallQuestion:
     repetitive: bool = False
     shoring: ShoringQuestion | None = None
     connections: Connections = field(default_factory=Connections)
+    house: House = field(default_factory=House)
     notes: Mapping[str, str] = field(default_factory=dict)

@@ -8,9 +8,10 @@ from typing import Any, Protocol
 
 from structure.core.clauses import Editions
 from structure.core.materials.flitch import FlitchSection
+from structure.core.materials.rolled import RolledSection
 from structure.core.materials.section import Section
-from structure.core.materials.steel import SteelSection
 from structure.core.members.bearing import BearingQuestion, check_bearing
+from structure.core.members.ca_bearing import CaBearingQuestion, check_ca_bearing
 from structure.core.members.checkdata import worst
 from structure.core.members.steel_web_bearing import check_steel_bearing
 from structure.core.trace import Check
@@ -18,7 +19,7 @@ from structure.core.trace import Check
 
 @dataclass(frozen=True, slots=True)
 class Seat:
-    """How a beam stands on a post: the length along the beam and the width across it [in].
+    """How a beam stands on a post: the length along the beam and the width across it.
 
     `capped`: on a plate that is welded to a steel post, as long and as wide as the beam needs.
     """
@@ -54,7 +55,7 @@ class SeatBearing:
 def seat_of(post: Section, beam: Section, bearing: float) -> Seat | None:
     """Plies along the wall if the post is deep enough for the beam, else turned; None if neither holds it.
 
-    A steel post has a cap plate over the whole `bearing` [in] of the beam's end.
+    A steel post has a cap plate over the whole `bearing` of the beam's end.
     """
     if post.material == "steel":
         return Seat(bearing, beam.breadth, turned=False, capped=True)
@@ -69,12 +70,15 @@ def seat_of(post: Section, beam: Section, bearing: float) -> Seat | None:
 def seat_bearing(beam: Section, seat: Seat, loads: Mapping[str, float], editions: Editions) -> SeatBearing:
     """The end of a beam crushed on its seat: wood across the grain (NDS 3.10), or a web (AISC 360 J10).
 
-    The plates of a flitch beam stop short of its bearings, so its wood stands alone. `loads` [lbf] by case.
+    The plates of a flitch beam stop short of its bearings, so its wood stands alone. `loads` by case. In Canada
+    CSA O86 6.5.6, and CSA S16 14.3.
     Raises OutOfScope for a round tube, and for uplift.
     """
-    if isinstance(beam, SteelSection):
+    if isinstance(beam, RolledSection):
         web = check_steel_bearing(beam, seat.along, 0.0, loads, editions)
         return SeatBearing(worst(web.checks), beam.breadth, web.required, web)
+    if editions.code == "ca":
+        return _canadian(beam, seat, loads, editions)
     wood = beam.wood if isinstance(beam, FlitchSection) else beam
     held = check_bearing(
         BearingQuestion(
@@ -87,3 +91,19 @@ def seat_bearing(beam: Section, seat: Seat, loads: Mapping[str, float], editions
         editions,
     )
     return SeatBearing(held.check, wood.breadth, held.required_length, held)
+
+
+def _canadian(beam: Section, seat: Seat, loads: Mapping[str, float], editions: Editions) -> SeatBearing:
+    """Wood across the grain; K_Zcp counts for sawn lumber alone, whose proportions are known. CSA O86 6.5.6.5."""
+    held = check_ca_bearing(
+        CaBearingQuestion(
+            fcp=beam.reference.value("fcp"),
+            width=beam.breadth,
+            length=seat.along,
+            loads=loads,
+            proportion=beam.breadth / beam.depth if beam.family == "sawn" else 1.0,
+            material=beam.label,
+        ),
+        editions,
+    )
+    return SeatBearing(held.check, beam.breadth, held.required_length, held)

@@ -8,6 +8,7 @@ from typing import Any
 from structure.core.cases import beam, hangers, headroom, shoring
 from structure.core.cases.carry_in import WAY, read_way
 from structure.core.cases.fastener_fields import FASTENER
+from structure.core.cases.grammars import GRADES, SPECIES, ByCode
 from structure.core.cases.pad_fields import REINFORCEMENT, read_reinforcement
 from structure.core.cases.reader import (
     POST_LOADS,
@@ -26,23 +27,26 @@ from structure.core.cases.reader import (
     read_post_loads,
     read_section,
 )
+from structure.core.cases.scope import HOUSE
 from structure.core.cases.squash_blocks import BLOCKS, read_blocks
 from structure.core.cases.takedown import LEVELS, read_levels
 from structure.core.clauses import Editions
 from structure.core.errors import InputError
 from structure.core.materials.species import held_species
 from structure.core.members.beam import Limits
-from structure.core.members.fastener import make_fastener
+from structure.core.members.ca_footing_scope import allowable_soil, find_soil, soil_classes
 from structure.core.members.footing_question import Reinforcement
 from structure.core.members.hangers import Rating
+from structure.core.members.plies import make_fastener
 from structure.core.members.post_search import STEEL
 from structure.core.members.squash_blocks import BlocksQuestion
+from structure.core.scope import House
 from structure.core.wall import design_wall
 from structure.core.wall_connections import Connections, Room
 from structure.core.wall_question import Beneath, Opening, Pads, PostLumber, Stated, WallQuestion
 
 _LENGTH = Quantity("length", positive=True)
-_SPECIES = Choice(held_species())
+_SPECIES = ByCode({"us": Choice(held_species()), "ca": Choice(SPECIES["ca"])})
 
 
 def _type(kind: Kind, name: str) -> Type:
@@ -55,7 +59,13 @@ _OPENING = Record(
     (
         Field("clear_width", _LENGTH, required=True, doc="face to face of the posts"),
         Field("ceiling_height", _LENGTH, required=True, doc="floor to the underside of the joists"),
-        Field("end_bearing", _LENGTH, default="4 1/2 in", doc="length of the beam on each post"),
+        Field(
+            "end_bearing",
+            _LENGTH,
+            default="4 1/2 in",
+            defaults={"ca": "114 mm"},
+            doc="length of the beam on each post",
+        ),
         Field(
             "mounting",
             Choice(("dropped", "flush")),
@@ -63,7 +73,11 @@ _OPENING = Record(
             doc="under the joists, or level with them",
         ),
         Field(
-            "joist_depth", _LENGTH, default="9 1/4 in", doc="of the joists over the wall, for a flush beam"
+            "joist_depth",
+            _LENGTH,
+            default="9 1/4 in",
+            defaults={"ca": "235 mm"},
+            doc="of the joists over the wall, for a flush beam",
         ),
         Field("headroom", _LENGTH, doc="what must stay clear under the beam; default nothing is asked"),
         Field(
@@ -108,9 +122,14 @@ _SOIL = Record(
 )
 _PAD = Record(
     (
-        Field("fc", Quantity("stress", positive=True), default="2500 psi"),
-        Field("density", Quantity("density", positive=True), default="150 lbf/ft**3"),
-        Field("step", _LENGTH, default="2 in", doc="rounding of what is solved"),
+        Field("fc", Quantity("stress", positive=True), default="2500 psi", defaults={"ca": "20 MPa"}),
+        Field(
+            "density",
+            Quantity("density", positive=True),
+            default="150 lbf/ft**3",
+            defaults={"ca": "24 kN/m**3"},
+        ),
+        Field("step", _LENGTH, default="2 in", defaults={"ca": "50 mm"}, doc="rounding of what is solved"),
         Field("side", _LENGTH, doc="solved if absent"),
         Field("thickness", _LENGTH, doc="solved if absent"),
         Field("reinforcement", REINFORCEMENT, doc="bars of the pads; without them they are plain"),
@@ -119,11 +138,20 @@ _PAD = Record(
 _POSTS = Record(
     (
         Field("species", ListOf(_SPECIES, min=1), default=["SPF"]),
-        Field("grade", Choice(("SS", "No.1&Btr", "No.1", "No.2", "No.3", "Stud")), default="Stud"),
+        Field(
+            "grade",
+            ByCode(
+                {
+                    "us": Choice(("SS", "No.1&Btr", "No.1", "No.2", "No.3", "Stud")),
+                    "ca": Choice(GRADES["ca"]),
+                }
+            ),
+            default="Stud",
+        ),
         Field("solid", Flag(), default=False, doc="try small solid timbers too"),
         Field("deepest", _LENGTH, doc="stud depth of the wall that hides them; default nothing hides them"),
         Field("plate_species", _SPECIES, default="SPF"),
-        Field("plate_thickness", _LENGTH, default="1 1/2 in"),
+        Field("plate_thickness", _LENGTH, default="1 1/2 in", defaults={"ca": "38 mm"}),
         Field("steel", Choice(tuple(STEEL)), doc="posts of steel pipe or square tube in the place of lumber"),
     )
 )
@@ -136,7 +164,29 @@ _CONNECTIONS = Record(
         Field("gravity_source", Text(), doc="where it is stated"),
         Field("hanger", hangers.RATING, doc="rating of the hangers in hand"),
         Field("way", WAY, default=[], doc="what the beam must pass on its way in, as for carry_in"),
-        Field("limit_per_person", Quantity("force", positive=True), default="51 lbf"),
+        Field(
+            "limit_per_person",
+            Quantity("force", positive=True),
+            default="51 lbf",
+            defaults={"ca": "226 N"},
+        ),
+    )
+)
+_CA_SOIL = Record(
+    (
+        Field(
+            "allowable",
+            Quantity("pressure", positive=True),
+            doc="gross unless net; may be left out where class or from says it",
+        ),
+        Field("source", Text(), doc="where the value comes from, in words"),
+        Field("class", Choice([each.id for each in soil_classes()]), doc="row of NBC Table 9.4.4.1."),
+        Field(
+            "from",
+            Choice(("presumptive", "investigation")),
+            doc="presumptive without a value or class is 75 kPa (NBC 9.15.1.1.)",
+        ),
+        Field("net", Flag(), default=False),
     )
 )
 # What the wall itself tells the shoring plan.
@@ -153,7 +203,7 @@ def read_wall(given: Mapping[str, Any], editions: Editions) -> WallQuestion:
         levels=tuple(read_levels(given["levels"])),
         opening=_opening(given["opening"]),
         pads=Pads(
-            soil=soil["allowable"],
+            soil=_allowable(soil, editions),
             soil_source=soil["source"] or "",
             soil_from=soil["from"],
             net=soil["net"],
@@ -162,7 +212,7 @@ def read_wall(given: Mapping[str, Any], editions: Editions) -> WallQuestion:
             step=pad["step"],
             side=pad["side"],
             thickness=pad["thickness"],
-            reinforcement=_bars(pad["reinforcement"]),
+            reinforcement=_bars(pad["reinforcement"], editions),
         ),
         beneath=_beneath(below, editions),
         connections=_connections(given["connections"], editions),
@@ -179,13 +229,25 @@ def read_wall(given: Mapping[str, Any], editions: Editions) -> WallQuestion:
         ),
         limits=Limits(**given["deflection"]),
         repetitive=given["repetitive"],
+        house=House(**given["house"]),
         shoring=_shoring(given, editions),
     )
 
 
-def _bars(given: Mapping[str, Any] | None) -> Reinforcement | None:
+def _allowable(soil: Mapping[str, Any], editions: Editions) -> float:
+    """What the soil may carry: as given, or in Canada by its class or presumed."""
+    if editions.code == "us":
+        return float(soil["allowable"])
     try:
-        return read_reinforcement(given)
+        return allowable_soil(soil["allowable"], find_soil(soil["class"]), soil["from"], editions)
+    except InputError as error:
+        field = {"soil": "soil.allowable"}.get(error.field, error.field)
+        raise InputError(field, error.read, error.accepted) from None
+
+
+def _bars(given: Mapping[str, Any] | None, editions: Editions) -> Reinforcement | None:
+    try:
+        return read_reinforcement(given, editions)
     except InputError as error:
         raise error.under("pad") from None
 
@@ -224,7 +286,9 @@ def _beneath(read: Mapping[str, Any] | None, editions: Editions) -> Beneath | No
         way=read["way"],
         blocked=read["blocked"],
         stated=None if stated is None else Stated(**stated),
-        carries={} if read["existing_loads"] is None else read_post_loads(read["existing_loads"]),
+        carries={}
+        if read["existing_loads"] is None
+        else read_post_loads(read["existing_loads"], editions.code),
         blocks=_read_blocks(read["blocks"], editions),
     )
 
@@ -271,7 +335,7 @@ KIND = Kind(
     (
         Field("levels", LEVELS, required=True, doc="above the wall, from the top down, as for takedown"),
         Field("opening", _OPENING, required=True),
-        Field("soil", _SOIL, required=True),
+        Field("soil", ByCode({"us": _SOIL, "ca": _CA_SOIL}), required=True),
         Field("pad", _PAD, default={}, doc="concrete of the pads, and sizes to check in place of solving"),
         Field("below", _BELOW, doc="what is under the floor; left out, the load path is broken"),
         Field("search", _type(beam.KIND, "search"), default={}, doc="beams to try"),
@@ -283,8 +347,9 @@ KIND = Kind(
         Field(
             "shoring", _SHORING, default={}, doc="as for shoring; levels and opening are those of the wall"
         ),
+        Field("house", HOUSE, default={}, doc="ca: what decides whether Part 9 covers it, as for scope"),
     ),
-    solve={"us": _solve},
+    solve={"us": _solve, "ca": _solve},
     results=(
         Result("takedown", "", "result of the takedown kind"),
         Result("beam.candidates", "", "every stock size with ratio, governing check and why it fails"),
@@ -300,6 +365,7 @@ KIND = Kind(
         Result("shoring", "", "result of the shoring kind"),
         Result("loadpath.<n>", "", "result of the loadpath kind for each end"),
         Result("refusals.<n>.<part|clause|reason>", "", "parts that the rules held do not cover"),
+        Result("scope", "", "ca: result of the scope kind"),
         Result("blocks", "", "what blocks the engineering package, in words"),
         Result("blocks_package", "", "true while anything blocks"),
         Result("versions.<core|data|code|editions>", "", "what answered"),

@@ -95,11 +95,6 @@ def fastening_of(section: Any, fastened: str, editions: Editions) -> Fastening:
     return _nailed(section, editions)
 
 
-def reached_by_a_nail(plies: int, width: float) -> bool:
-    """Whether some common nail goes through all plies and three quarters of the last one. Width in inches."""
-    return plies == 1 or (plies - 1 + LAST_PLY) * width <= COMMON_NAILS[-1][1]
-
-
 def _nailed(section: Any, editions: Editions) -> Fastening:
     t, n, d = section.width, section.plies, section.depth
     reach = (n - 1) * t + LAST_PLY * t

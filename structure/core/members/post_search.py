@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any
@@ -10,15 +10,44 @@ from typing import Any
 from structure.core.clauses import Editions
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials import SawnSection
+from structure.core.materials.ca_sawn import CaSawnSection
+from structure.core.materials.ca_steel import CaSteelSection
 from structure.core.materials.section import Section
 from structure.core.materials.steel import SteelSection
 from structure.core.members.post import PostQuestion, PostResult, check_post
-from structure.core.members.post_fastening import reached_by_a_nail
+from structure.core.members.post_fastening import COMMON_NAILS, LAST_PLY
+from structure.core.units import place_in_words
 
-# Dressed sizes of studs and of small solid timbers [in]; common practice of what a yard keeps.
-STUDS = ((1.5, 3.5), (1.5, 5.5))
-SOLID = ((3.5, 3.5), (3.5, 5.5), (5.5, 5.5))
 PLIES = (1, 2, 3, 4, 5)
+
+
+@dataclass(frozen=True, slots=True)
+class Yard:
+    """Dressed sizes of studs and of small solid timbers; common practice of what a yard keeps. In the code's unit."""
+
+    studs: tuple[tuple[float, float], ...]
+    solid: tuple[tuple[float, float], ...]
+    lumber: Callable[..., Section]
+    rolled: Callable[..., Section]
+    longest_nail: float
+
+
+YARDS: Mapping[str, Yard] = {
+    "us": Yard(
+        ((1.5, 3.5), (1.5, 5.5)),
+        ((3.5, 3.5), (3.5, 5.5), (5.5, 5.5)),
+        SawnSection,
+        SteelSection,
+        COMMON_NAILS[-1][1],
+    ),
+    "ca": Yard(
+        ((38.0, 89.0), (38.0, 140.0)),
+        ((89.0, 89.0), (89.0, 140.0), (140.0, 140.0)),
+        CaSawnSection,
+        CaSteelSection,
+        152.0,
+    ),
+}
 # Steel posts of a kind with the grade that they come in; common practice.
 STEEL: Mapping[str, tuple[str, tuple[str, ...]]] = MappingProxyType(
     {
@@ -33,6 +62,25 @@ STEEL: Mapping[str, tuple[str, tuple[str, ...]]] = MappingProxyType(
                 "HSS5x5x3/16",
                 "HSS5x5x1/4",
                 "HSS6x6x1/4",
+            ),
+        ),
+    }
+)
+
+
+CA_STEEL: Mapping[str, tuple[str, tuple[str, ...]]] = MappingProxyType(
+    {
+        "pipe": ("A53 Gr B", ("DN80STD", "DN90STD", "DN100STD", "DN125STD", "DN150STD")),
+        "hss": (
+            "350W",
+            (
+                "HSS89x89x4.8",
+                "HSS89x89x6.4",
+                "HSS102x102x4.8",
+                "HSS102x102x6.4",
+                "HSS127x127x4.8",
+                "HSS127x127x6.4",
+                "HSS152x152x6.4",
             ),
         ),
     }
@@ -54,7 +102,7 @@ class PostCandidate:
 
     @property
     def area(self) -> float:
-        """Of all plies [in**2]; what the candidates are ordered by."""
+        """Of all plies; what the candidates are ordered by."""
         return self.section.area if self.section is not None else float("inf")
 
     def as_data(self) -> dict[str, Any]:
@@ -92,39 +140,42 @@ def search_posts(
     """Try one to five plies of 2x4 and 2x6, and the solid sizes, of the species on hand.
 
     `steel`, pipe or hss, tries those in the place of lumber; a cap plate makes up their width.
-    `question.section` is not looked at. `deepest` [in] is what the wall hides; `least_width` [in] is the
+    `question.section` is not looked at. `deepest` is what the wall hides; `least_width` is the
     beam that must stand on the post. The lightest comes first; ties go to fewer plies.
     """
-    lumber = _sections(species, grade, solid, question.fastening or "nailed")
+    lumber = _sections(species, grade, solid, question.fastening or "nailed", editions)
     found = [
         _tried(question, section, label, why, editions, deepest, least_width)
-        for section, label, why in (lumber if steel is None else _steel(steel))
+        for section, label, why in (lumber if steel is None else _steel(steel, editions.code))
     ]
     found.sort(key=lambda each: (each.area, each.section.plies if each.section else 0))
     return PostSearch(tuple(found))
 
 
-def _steel(kind: str) -> Iterator[tuple[Section | None, str, str]]:
-    grade, shapes = STEEL[kind]
+def _steel(kind: str, code: str) -> Iterator[tuple[Section | None, str, str]]:
+    grade, shapes = (STEEL if code == "us" else CA_STEEL)[kind]
     for shape in shapes:
-        section = SteelSection(shape=shape, grade=grade)
+        section = YARDS[code].rolled(shape=shape, grade=grade)
         yield section, section.label, ""
 
 
 def _sections(
-    species: Sequence[str], grade: str, solid: bool, fastening: str
+    species: Sequence[str], grade: str, solid: bool, fastening: str, editions: Editions
 ) -> Iterator[tuple[Section | None, str, str]]:
-    sizes = [(plies, *size) for size in STUDS for plies in PLIES]
+    yard = YARDS[editions.code]
+    sizes = [(plies, *size) for size in yard.studs for plies in PLIES]
     if solid:
-        sizes += [(1, *size) for size in SOLID]
+        sizes += [(1, *size) for size in yard.solid]
     for name in species:
         for plies, width, depth in sizes:
             try:
                 # No common nail goes through five plies: those are bolted.
-                held_by = fastening if reached_by_a_nail(plies, width) else "bolted"
-                section = SawnSection(name, grade, plies, width, depth, fastening=held_by)
+                reached = plies == 1 or (plies - 1 + LAST_PLY) * width <= yard.longest_nail
+                held_by = fastening if reached else "bolted"
+                section = yard.lumber(name, grade, plies, width, depth, fastening=held_by)
             except (InputError, OutOfScope) as error:
-                yield None, f"{plies}-ply {width:g} x {depth:g} in {name} {grade}", _told(error)
+                size = f"{width:g} x {place_in_words(depth, editions.code)}"
+                yield None, f"{plies}-ply {size} {name} {grade}", _told(error)
             else:
                 yield section, section.label, ""
 
@@ -141,9 +192,8 @@ def _tried(
     if section is None:
         return PostCandidate(None, label, None, why)
     if deepest is not None and section.depth > deepest + 1e-9:
-        return PostCandidate(
-            section, label, None, f"{section.depth:g} in deep; the wall hides {deepest:g} in"
-        )
+        deep, hidden = (place_in_words(each, editions.code) for each in (section.depth, deepest))
+        return PostCandidate(section, label, None, f"{deep} deep; the wall hides {hidden}")
     capped = section.material == "steel"
     if least_width is not None and not capped and max(section.breadth, section.depth) < least_width - 1e-9:
         return PostCandidate(

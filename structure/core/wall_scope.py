@@ -1,0 +1,41 @@
+"""What Part 9 of the National Building Code says of the whole wall: its own scope, and the length of bearing."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from structure.core.clauses import Editions
+from structure.core.codes.ca import nbc
+from structure.core.codes.ca.combinations import service
+from structure.core.codes.ca.scope import Scope, check_scope
+from structure.core.scope import facts_of
+from structure.core.wall_ends import Refusal
+from structure.core.wall_question import WallQuestion
+
+
+def wall_scope(question: WallQuestion, loads: Sequence[Mapping[str, float]], editions: Editions) -> Scope:
+    """Whether Part 9 covers the wall by itself; `loads` on the post of each end by case [N]."""
+    beneath = question.beneath
+    facts = facts_of(
+        question.levels,
+        question.house,
+        beam_span=question.opening.span,
+        soil=question.pads.soil,
+        column_load=max((_working(each) for each in loads), default=None),
+        adjustable=beneath is not None and beneath.way == "stated_post",
+    )
+    return check_scope(facts, editions)
+
+
+def _working(loads: Mapping[str, float]) -> float:
+    present = {case for case, value in loads.items() if value > 0}
+    return max(sum(f * loads[case] for case, f in each.factors.items()) for each in service(present))
+
+
+def short_bearing(question: WallQuestion, editions: Editions) -> list[Refusal]:
+    """An end bearing shorter than the code lets a beam have. NBC 9.23.8.1."""
+    length = question.opening.end_bearing
+    if length >= nbc.LEAST_BEAM_BEARING - 1e-9:
+        return []
+    told = f"{length:g} mm of end bearing; a beam has at least {nbc.LEAST_BEAM_BEARING:g} mm"
+    return [Refusal("bearing", nbc.BEAM_BEARING.at(editions), told)]
