@@ -27,7 +27,7 @@ def sizes_summary(job: Any, user: Any) -> Summary:
     """The governing schedule in a few words, or what is missing to have one."""
     if job.code != "us":
         return Summary(("No sizes under the Canadian code yet.",), "not covered yet", "muted")
-    rows = {s.source: s for s in current_schedules(job)}
+    rows = {s.source: s for s in current_schedules(job, with_runs=False)}
     schedule = rows.get("sealed") or rows.get("preliminary")
     if schedule is not None:
         section = section_for(job)

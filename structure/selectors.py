@@ -107,9 +107,14 @@ def governing_schedule(job: Job) -> Schedule | None:
     return rows.get(Schedule.Source.SEALED) or rows.get(Schedule.Source.PRELIMINARY)
 
 
-def current_schedules(job: Job) -> list[Schedule]:
-    """The current schedules of a job, at most one of each source, with marks and ticks."""
-    found = Schedule.objects.filter(job=job, current=True).select_related("run", "chosen_by", "sealed_design")
+def current_schedules(job: Job, *, with_runs: bool = True) -> list[Schedule]:
+    """The current schedules of a job, at most one of each source, with marks and ticks.
+
+    A run holds every beam tried, so it comes along only where somebody reads it.
+    """
+    found = Schedule.objects.filter(job=job, current=True).select_related("chosen_by", "sealed_design")
+    if with_runs:
+        found = found.select_related("run")
     return list(found.prefetch_related(_with_marks()))
 
 

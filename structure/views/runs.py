@@ -19,16 +19,14 @@ from structure.views.common import page, page_job, refused_here
 
 
 def _shown_run(job: Job) -> tuple[DesignRun | None, dict[str, Any]]:
-    """The run a page shows: that of the current preliminary schedule, else the newest."""
-    rows = {s.source: s for s in current_schedules(job)}
-    chosen = rows.get("preliminary")
-    newest = latest_run(job)
-    run = chosen.run if chosen is not None and newest is not None and chosen.run_id == newest.pk else newest
+    """The newest run, which is what a page shows, and how it stands to the schedules."""
+    rows = {s.source: s for s in current_schedules(job, with_runs=False)}
+    run = latest_run(job)
     return run, {
         "run": run,
         "stale": run is not None and run_is_stale(run),
         "sealed": rows.get("sealed"),
-        "preliminary": chosen,
+        "preliminary": rows.get("preliminary"),
         "refused": run is not None and run.status == DesignRun.Status.REFUSED,
     }
 

@@ -15,6 +15,7 @@ from structure.diagrams.house_section import HouseDrawing, Level, house_section
 from structure.diagrams.offset import OffsetDrawing, offset_drawing
 from structure.diagrams.plan_strip import PlanStrip, plan_strip
 from structure.diagrams.shoring import ShoringCut, ShoringDrawing, shoring_cut, shoring_elevation
+from structure.diagrams.strip import SCALE, Cut, Strip, section_strip
 from structure.diagrams.svg import Drawing
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -56,7 +57,64 @@ def every_drawing(words: str) -> dict[str, str]:
         "plan": plan_strip(
             PlanStrip(249, 7, words, 240, [("P1", 2, 3.5)], [("F1", 2, 38)], [("S1", -36, 288)])
         ),
+        "strip": section_strip(Strip(beams(words), room=19.0, titles={"a": words})),
     }
+
+
+def beams(words: str = "beam") -> list[Cut]:
+    return [
+        Cut("1", "a", words, 4.5, 11.25, plies=3),
+        Cut("2", "a", words, 7.0, 18.0, plies=4, passes=False),
+        Cut("3", "b", words, 3.5, 11.25, plies=2, plates=[(0.5, 11.0)]),
+        Cut("4", "c", words, 5.0, 13.7, form="W", web=0.23, flange=0.335),
+        Cut("5", "d", words, 3.4, 15.0, form="C", web=0.4, flange=0.65),
+        Cut("6", "e", words, 6.0, 12.0, form="HSS", web=0.349, flange=0.349),
+    ]
+
+
+def outlines(svg: str) -> list[tuple[str, float, float, float, float]]:
+    """Class, left, top, width and height of every box and filled outline."""
+    found = []
+    for element in ElementTree.fromstring(svg).iter():
+        kind = element.attrib.get("class", "")
+        if element.tag == f"{SVG}rect":
+            found.append((kind, *(float(element.attrib[name]) for name in ("x", "y", "width", "height"))))
+        elif element.tag == f"{SVG}path" and kind == "steel":
+            points = [
+                tuple(map(float, pair)) for pair in re.findall(r"([\d.]+) ([\d.]+)", element.attrib["d"])
+            ]
+            (x0, x1), (y0, y1) = ((min(axis), max(axis)) for axis in zip(*points, strict=True))
+            found.append((kind, x0, y0, x1 - x0, y1 - y0))
+    return found
+
+
+def test_beams_cut_across_are_all_at_one_scale_and_hang_from_one_line():
+    held = outlines(section_strip(Strip(beams())))
+    wood = [each for each in held if each[0] == "wood"]
+    assert [round(each[4] / SCALE, 3) for each in wood] == [11.25] * 3 + [18.0] * 4 + [11.25] * 2
+    assert [round(each[3] / SCALE, 3) for each in wood] == [1.5] * 3 + [1.75] * 4 + [1.5] * 2
+    assert len({each[2] for each in wood}) == 1
+    plate, *shapes = (each for each in held if each[0] == "steel")
+    assert (round(plate[3] / SCALE, 3), round(plate[4] / SCALE, 3)) == (0.5, 11.0)
+    assert [(round(each[3] / SCALE, 2), round(each[4] / SCALE, 2)) for each in shapes] == [
+        (5.0, 13.7),
+        (3.4, 15.0),
+        (6.0, 12.0),
+    ]
+    assert {round(each[2], 2) for each in shapes} == {wood[0][2]}
+
+
+def test_the_hatch_stays_inside_its_ply():
+    svg = section_strip(Strip([Cut("1", "a", "one ply", 1.5, 7.25)]))
+    (_, x, y, width, height), *_ = (each for each in outlines(svg) if each[0] == "wood")
+    hatch = next(
+        element.attrib["d"]
+        for element in ElementTree.fromstring(svg).iter(f"{SVG}path")
+        if element.attrib["class"] == "ink-thin"
+    )
+    points = [tuple(map(float, pair)) for pair in re.findall(r"([\d.]+) ([\d.]+)", hatch)]
+    assert len(points) > 8
+    assert all(x <= px <= x + width and y <= py <= y + height for px, py in points)
 
 
 @pytest.mark.parametrize("words", ["plain words", NASTY])

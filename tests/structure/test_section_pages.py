@@ -8,10 +8,12 @@ from html import unescape
 import pytest
 from django.urls import reverse
 
+from structure.families import FAMILIES
 from structure.models import HouseSection, SectionLevel
 from structure.question import service_total, takedown_of
 from structure.reading import quantity_words
 from structure.selectors import level_values, point_values, section_for, section_values
+from structure.wall_question import wall_case
 from tests import factories
 from tests.structure import sections
 
@@ -232,3 +234,32 @@ def test_an_unknown_species_says_what_was_read_and_what_is_accepted(office, job)
         "hand:", "hand :"
     )
     assert not HouseSection.objects.exists()
+
+
+def test_a_top_edge_held_at_a_distance_asks_for_the_distance(office, job):
+    values = sections.section_values(top_edge="every")
+    page = office.post(at("section", job), sections.posted(values, sections.level_rows()))
+    assert "ead nothing; accepted is a length with a unit, such as 4 ft" in words_of(page)
+    assert not HouseSection.objects.exists()
+    values["top_edge_every"] = "4 ft"
+    answer = office.post(at("section", job), sections.posted(values, sections.level_rows()))
+    assert answer.status_code == 302
+    case = wall_case(section_values(section_for(job)), sections.level_rows(), [], "us")
+    assert case["given"]["opening"]["bracing"] == "4 ft"
+
+
+def test_the_form_asks_the_engine_for_what_is_ticked(job, contractor):
+    families = [family.key for family in FAMILIES if not family.entered]
+    section = sections.stored_section(
+        job, contractor, families=families, more_species=["DF-L", "SPF"], pad_kind="bars", post_kind="hss"
+    )
+    given = wall_case(section_values(section), sections.level_rows(), [], "us")["given"]
+    search = given["search"]
+    assert search["families"] == ["sawn", "timber", "lvl", "glulam", "flitch", "steel"]
+    assert search["steel_forms"] == ["W", "C", "HSS"]
+    assert search["species"] == ["SPF", "DF-L"]
+    assert given["pad"] == {"reinforcement": {"bar": "#4"}}
+    assert given["posts"]["steel"] == "hss"
+    plain = sections.stored_section(job, contractor, families=["steel_c"])
+    search = wall_case(section_values(plain), sections.level_rows(), [], "us")["given"]["search"]
+    assert (search["families"], search["steel_forms"]) == (["steel"], ["C"])
