@@ -69,7 +69,7 @@ _STATED = Record(
             Quantity("force", positive=True),
             doc="allowable, at this height; ca: left out, the 36 kN of NBC 9.17.3.4.",
         ),
-        Field("source", Text(), default="", doc="where it is stated"),
+        Field("source", Text(), doc="where it is stated"),
         Field("longest", Quantity("length", positive=True), doc="height up to which it is stated"),
         Field("base", Choice(["pad", "slab"]), default="pad", doc="never a bare slab"),
     ]
@@ -100,7 +100,7 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
     try:
         if given["stated"] is not None:
             stated = given["stated"]
-            if stated["capacity"] is not None and not stated["source"].strip():
+            if stated["capacity"] is not None and not (stated["source"] or "").strip():
                 raise InputError("stated.source", None, "where the capacity is stated")
             # The maker states a load in the middle of the post, and of the post alone.
             for name in ("eccentricity", "braced", "plate"):
@@ -113,7 +113,7 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
                     height=given["height"],
                     loads=loads,
                     capacity=stated["capacity"],
-                    source=stated["source"],
+                    source=stated["source"] or "",
                     longest=stated["longest"],
                     on_slab=stated["base"] == "slab",
                 ),

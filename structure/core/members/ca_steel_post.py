@@ -76,9 +76,11 @@ def check_ca_steel_post(question: PostQuestion, editions: Editions) -> PostResul
             note=f"{least.name} axis",
         )
     }  # fmt: skip
-    if question.eccentricity > 0:
-        checks["eccentricity"] = _eccentric(question, section, (weak, strong), largest, editions)
     more: dict[str, Any] = {"local_buckling": {wall.name: wall.as_data() for wall in walls}}
+    if question.eccentricity > 0:
+        check, bent = _eccentric(question, section, (weak, strong), largest, editions)
+        checks["eccentricity"] = check
+        more["bending_classes"] = {part.name: part.as_data() for part in bent.parts}
     if question.plate is not None:
         rows = [_on_wood(question.plate, section, each, editions) for each in sums]
         checks["plate_bearing"], plate = max(rows, key=lambda row: row[0].ratio)
@@ -171,8 +173,8 @@ def _eccentric(
     axes: tuple[Axis, Axis],
     largest: Factored,
     editions: Editions,
-) -> Check:
-    """The load off centre, in whichever direction is worse. The capacity is the load at u = 1.
+) -> tuple[Check, CaStrength]:
+    """The load off centre, in whichever direction is worse, and the strength then. The capacity is the load at u = 1.
 
     With the same moment at both ends the case with buckling sideways, (c), is the worst of 13.8.2 and 13.8.3;
     bending alone, (d), stands beside it.
@@ -188,10 +190,10 @@ def _eccentric(
             found = use(middle)
             passes = bool(found) and max(step.result for step in found if step.symbol == "u") <= 1.0
             low, high = (middle, high) if passes else (low, middle)
-        rows.append((low, (*steps, *use(largest.load)), axis))
-    capacity, kept, axis = min(rows, key=lambda row: row[0])
+        rows.append((low, (*steps, *use(largest.load)), axis, held))
+    capacity, kept, axis, bent = min(rows, key=lambda row: row[0])
     is_open = section.rolled.form == "W"
-    return Check(
+    check = Check(
         "eccentricity",
         largest.load,
         capacity,
@@ -201,6 +203,7 @@ def _eccentric(
         kept,
         note=f"off centre, bending {axis.direction}; the capacity is the load whose interaction is just 1",
     )
+    return check, bent
 
 
 def _moment_resistance(
