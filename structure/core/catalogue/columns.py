@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Generic, TypeVar
 
 import numpy as np
 import numpy.typing as npt
@@ -61,18 +62,21 @@ class Columns:
     weight: Whole
 
 
+Of = TypeVar("Of")  # the columns of a code
+
+
 @dataclass(frozen=True, eq=False)
-class Prepared:
+class Prepared(Generic[Of]):
     """The stock of a search: which places of it are in the columns, and which are checked one by one."""
 
     sections: tuple[Section, ...]
     together: Whole
     alone: tuple[int, ...]
-    columns: Columns | None
+    columns: Of | None
 
 
 @lru_cache(maxsize=64)
-def prepared(search: Search, service: Service) -> Prepared:
+def prepared(search: Search, service: Service) -> Prepared[Columns]:
     """The sections of a search as arrays. Raises what `stock_sections` raises."""
     sections = stock_sections(search)
     held: list[tuple[int, Values]] = []

@@ -12,12 +12,15 @@ from dataclasses import MISSING, fields, replace
 import numpy as np
 
 from structure.core.catalogue.bent import bending
+from structure.core.catalogue.ca_columns import CaColumns, ca_prepared
+from structure.core.catalogue.ca_together import CaAsked, all_checks
 from structure.core.catalogue.columns import Columns, Service, prepared
 from structure.core.catalogue.result import Column, SearchResult
 from structure.core.catalogue.stock import stock_sections
 from structure.core.catalogue.together import Asked, bearings, deflections, shear
 from structure.core.catalogue.wanted import Search
 from structure.core.clauses import Editions
+from structure.core.codes.ca import wood_beams as o86
 from structure.core.codes.us import wood_beams as nds
 from structure.core.codes.us.combinations import ASD
 from structure.core.errors import OutOfScope
@@ -45,12 +48,13 @@ def search_beams(question: BeamQuestion, search: Search, editions: Editions) -> 
     Raises what `check_beam` raises for the question with any section; one that is out of scope by its own
     doing, such as being too slender, stays among the candidates with the reason.
     """
-    if editions.code != "us" or not _known(question):
+    if not _known(question):
         sections = stock_sections(search)
         every = np.full(len(sections), -1, dtype=np.intp)
         answers = _alone(question, list(enumerate(sections)), editions)
         return SearchResult(question, editions, sections, (), np.empty(0), np.empty(0), every, answers)
-    stock = prepared(search, Service(question.repetitive, question.wet, question.treated))
+    service = Service(question.repetitive, question.wet, question.treated)
+    stock = (ca_prepared if editions.code == "ca" else prepared)(search, service)
     place = np.full(len(stock.sections), -1, dtype=np.intp)
     columns: tuple[Column, ...] = ()
     alone = list(stock.alone)
@@ -61,14 +65,19 @@ def search_beams(question: BeamQuestion, search: Search, editions: Editions) -> 
             columns, slender = _together(question, stock.columns, editions)
         except OutOfScope:
             # Perhaps for the lightest one only, such as a beam that does not stay down by itself.
+            columns = ()
+        if not columns:
             alone = list(range(len(stock.sections)))
     if columns:
         ratios = np.maximum.reduce([column.ratio for column in columns])
-        ratios[slender > nds.MOST_SLENDER] = np.nan
         place[stock.together] = np.arange(len(ratios))
-        near = np.flatnonzero(np.abs(ratios - 1.0) < CLOSE)
-        place[stock.together[near]] = -1
-        alone += stock.together[near].tolist()
+        apart = np.abs(ratios - 1.0) < CLOSE
+        if editions.code == "us":
+            ratios[slender > nds.MOST_SLENDER] = np.nan
+        else:
+            apart |= slender > o86.MOST_SLENDER
+        place[stock.together[apart]] = -1
+        alone += stock.together[apart].tolist()
     answers = _alone(question, [(n, stock.sections[n]) for n in sorted(alone)], editions)
     return SearchResult(question, editions, stock.sections, columns, ratios, slender, place, answers)
 
@@ -79,13 +88,16 @@ def _known(question: BeamQuestion) -> bool:
 
 
 def _together(
-    question: BeamQuestion, columns: Columns, editions: Editions
+    question: BeamQuestion, columns: Columns | CaColumns, editions: Editions
 ) -> tuple[tuple[Column, ...], np.ndarray]:
+    """Every check of every section in the columns, and how slender each is; no check where all stand alone."""
     weights = columns.weights if question.self_weight else np.zeros(1)
     least, most = float(weights[0]), float(weights[-1])
     demands = prepare(question, (least, most), editions)
     shares = (weights - least) / (most - least) if most > least else np.zeros(1)
     weight = columns.weight if question.self_weight else np.zeros(len(columns.sections), dtype=np.intp)
+    if isinstance(columns, CaColumns):
+        return all_checks(CaAsked(demands, columns, shares, weight, editions))
     asked = Asked(demands, columns, shares, weight, editions)
     bent, slender = bending(asked)
     return (bent, shear(asked), *deflections(asked), *bearings(asked)), slender

@@ -125,13 +125,14 @@ def bending(
     return CaBending(check, factors, float(F_b[edge, row, 0]), float(slender[edge, row, bay]))
 
 
-def stability(C_B: Array, E: float, F_b: Array) -> Array:
-    """K_L by edge, row and bay. CSA O86 7.5.6.4.4."""
+def stability(C_B: Array, E: Array | float, F_b: Array) -> Array:
+    """K_L for each slenderness; E and F_b in the same shape or one that spreads to it. CSA O86 7.5.6.4.4."""
     K_L = np.ones(C_B.shape)
     bent = C_B > o86.SHORT
     if not bent.any():
         return K_L
     F = np.broadcast_to(F_b, C_B.shape)[bent]
+    E = np.broadcast_to(np.asarray(E), C_B.shape)[bent]
     C_K = o86.slenderness_limit(E=E, F_b=F)
     K_L[bent] = np.where(
         C_B[bent] <= C_K,
@@ -154,6 +155,11 @@ def _most(l_u: Array, section: CaWoodSection) -> Array:
     """Depth over width up to which no K_L is needed."""
     if section.family != "sawn":
         return np.full(l_u.shape, o86.DEEP_GLUED)
+    return sawn_limit(l_u)
+
+
+def sawn_limit(l_u: Array) -> Array:
+    """Depth over width of sawn lumber up to which K_L is 1, by unbraced length. CSA O86 6.5.3.2."""
     return np.where(l_u <= o86.CLOSE, o86.DEEP_HELD, o86.DEEP_ALONE)
 
 

@@ -27,6 +27,11 @@ Array = npt.NDArray[np.float64]
 RULE = DeflectionRule(o86.DEFLECTION, o86.DEFLECTION, creeps=False)
 
 
+def left_out(x: float, d: float) -> float:
+    """What counts of a load at x from a support, x under d: nothing. CSA O86 6.5.4."""
+    return 0.0
+
+
 def shear(
     demands: Demands, weight: int, values: CaValues, lasting: tuple[Duration, ...], editions: Editions
 ) -> Check:
@@ -44,7 +49,7 @@ def shear(
     V = np.stack([np.abs(each.largest[rows]) for each in demands.shears], axis=-1)
     within = question.shear_at == "d"
     if within:
-        V = np.minimum(V, reduced_shears(demands, rows, section.depth, lambda x, d: 0.0))
+        V = np.minimum(V, reduced_shears(demands, rows, section.depth, left_out))
     K_D = np.array([each.K_D for each in lasting])[which]
     ratios = V / K_D[:, None]
     row, bay = (int(i) for i in np.unravel_index(int(ratios.argmax()), ratios.shape))
