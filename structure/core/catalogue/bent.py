@@ -7,7 +7,7 @@ point of contraflexure it differs from sum to sum, and every sum that can govern
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
@@ -24,6 +24,7 @@ from structure.core.statics.growing import Entry, entries, governing
 Array = npt.NDArray[np.float64]
 Whole = npt.NDArray[np.intp]
 LEAST = 1e-9  # of the largest moment: what is less is rounding and presses no edge
+NOISE = 1e-12  # of the largest moment: what rounding leaves over a support
 ROWS_AT_ONCE = 4_000
 
 
@@ -79,12 +80,16 @@ def bending_groups(asked: Many[Any]) -> Groups:
     """The groups that can govern for some weight, with their exact moments."""
     demands, block = asked.demands, asked.demands.strength
     question, bays = demands.question, demands.question.line.bays
-    edges = unbraced(demands)
     follows = question.bottom_bracing is None and question.bracing == "continuous"
+    # Lengths that reach to points of contraflexure are worked out for each weight, so not here.
+    plain = replace(demands, question=replace(question, bottom_bracing="ends")) if follows else demands
+    edges = unbraced(plain)
     ones = [1.0] * max(len(bays), block.rows_each)
+    both = [entries(demands.moments, block.rows_each, sign, ones, ones) for sign in (1.0, -1.0)]
+    least = NOISE * max((max(each.low, each.high) for held in both for each in held), default=0.0)
     found: list[Groups] = []
-    for edge, sign in enumerate((1.0, -1.0)):
-        held = entries(demands.moments, block.rows_each, sign, ones, ones)
+    for edge, every in enumerate(both):
+        held = [each for each in every if max(each.low, each.high) > least]
         if edge and follows:
             found += [_following(asked, held, edges[1])] if held else []
             continue
