@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from structure.core.catalogue import Search, bent, search_beams, stock_sections
+from structure.core.catalogue import Search, SearchResult, bent, search_beams, stock_sections
 from structure.core.clauses import CA_DEFAULT
 from structure.core.errors import OutOfScope
 from structure.core.materials.section import Section
