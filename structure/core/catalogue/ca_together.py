@@ -169,29 +169,28 @@ def _bearings(asked: CaAsked) -> list[Column] | None:
 def _near(asked: CaAsked, K_D: Array, lengths: Array) -> Column | None:
     """Loads within the depth of a support, 6.5.6.3; None where some section has none."""
     columns, block, line = asked.columns, asked.demands.strength, asked.demands.question.line
-    response = block.response
+    response, count = block.response, len(columns.sections)
     reactions = np.asarray(response.reactions, dtype=float)
-    count = len(columns.sections)
+    depths, of = np.unique(columns.d, return_inverse=True)
+    shares, each = asked.shares[asked.weight][:, None], np.arange(count)
     worst, K, l_b = np.full(count, -1.0), np.ones(count), np.ones(count)
     demand, row_of = np.zeros(count), np.zeros(count, dtype=np.intp)
-    for depth in np.unique(columns.d).tolist():
-        here = np.flatnonzero(columns.d == depth)
-        shares = asked.shares[asked.weight[here]]
-        for n, place in enumerate(line.supports):
-            Q = reactions[:, n].copy()
+    for n, place in enumerate(line.supports):
+        Q = np.repeat(reactions[None, :, n], len(depths), axis=0)
+        for number, depth in enumerate(depths.tolist()):
             if place - depth > 0:
-                Q += response.shear(place - depth, "left")
+                Q[number] += response.shear(place - depth, "left")
             if place + depth < line.length:
-                Q -= response.shear(place + depth, "right")
-            low, high = Q[block.rows(0)], Q[block.rows(1)]
-            grown = low[:, None] + (high - low)[:, None] * shares
-            row = (grown / K_D[:, n, None]).argmax(axis=0)
-            value, lasting = grown[row, np.arange(len(here))], K_D[row, n]
-            ratio = value / (lasting * lengths[n])
-            better = (value > 0) & (ratio > worst[here])
-            chosen = here[better]
-            worst[chosen], demand[chosen] = ratio[better], value[better]
-            K[chosen], l_b[chosen], row_of[chosen] = lasting[better], lengths[n], row[better]
+                Q[number] -= response.shear(place + depth, "right")
+        low, high = Q[:, block.rows(0)], Q[:, block.rows(1)]
+        grown = low[of] + (high - low)[of] * shares
+        row = (grown / K_D[:, n]).argmax(axis=1)
+        value, lasting = grown[each, row], K_D[row, n]
+        ratio = value / (lasting * lengths[n])
+        better = (value > 0) & (ratio > worst)
+        worst, demand = np.where(better, ratio, worst), np.where(better, value, demand)
+        K, l_b = np.where(better, lasting, K), np.where(better, lengths[n], l_b)
+        row_of = np.where(better, row, row_of)
     if (worst < 0).any():
         return None
     Q_r = wood_bearing.bearing_resistance_near(

@@ -142,27 +142,18 @@ def _parts(demands: Demands) -> _Parts:
 
 
 def _find_parts(demands: Demands) -> _Parts:
-    line = demands.question.line
-
-    def effects(factors: Mapping[str, float]) -> tuple[list[float], Array]:
-        response = demands.analysis.combine(factors)
-        reactions = np.asarray(response.reactions, dtype=float).reshape(-1)
-        bent = max(
-            float(np.abs(response.moment_extremes(bay.start, bay.end).largest).max()) for bay in line.bays
-        )
-        return [float(reactions.sum()), bent], np.maximum(reactions, 0.0)
-
-    dead, dead_at = effects({"dead": 1.0})
-    own, own_at = effects({SELF: 1.0})
-    each = [effects(specified_part(combination)) for combination in demands.strength.combinations]
-    return _Parts(
-        np.array(dead),
-        np.array(own),
-        np.array([values for values, _ in each]),
-        dead_at,
-        own_at,
-        np.array([at for _, at in each]),
-    )
+    line, analysis = demands.question.line, demands.analysis
+    combinations = demands.strength.combinations
+    wanted: list[Mapping[str, float]] = [{"dead": 1.0}, {SELF: 1.0}, *map(specified_part, combinations)]
+    matrix = [[factors.get(key.case, 0.0) for key in analysis.keys] for factors in wanted]
+    response = analysis.response.combined(np.array(matrix))
+    reactions = np.asarray(response.reactions, dtype=float)
+    bent = np.stack(
+        [np.abs(response.moment_extremes(bay.start, bay.end).largest) for bay in line.bays], axis=-1
+    ).max(axis=-1)
+    effects = np.stack((reactions.sum(axis=-1), bent), axis=-1)
+    at = np.maximum(reactions, 0.0)
+    return _Parts(effects[0], effects[1], effects[2:], at[0], at[1], at[2:])
 
 
 def durations(demands: Demands, weight: int) -> tuple[Duration, ...]:
