@@ -160,33 +160,33 @@ def deflections(asked: Many[Any], rule: DeflectionRule = RULE) -> list[Column]:
     found = []
     if demands.live is not None:
         live = demands.live.response
-        worst = _worst_deflection(asked, live, live)
+        worst = _worst_deflection(asked, live, len(live))
         found.append(_deflection(asked, "deflection_live", demands.live, worst, limits.live, rule.live))
     total = demands.total(creep_factor(demands.question) if rule.creeps else 1.0)
     if total.names:
-        low, high = (total.response[total.rows(n)] for n in (0, 1))
-        worst = _worst_deflection(asked, low, high)
+        worst = _worst_deflection(asked, total.response, total.rows_each)
         found.append(_deflection(asked, "deflection_total", total, worst, limits.total, rule.total))
     return found
 
 
-def _worst_deflection(asked: Many[Any], low: Response, high: Response) -> tuple[Array, Whole, Whole]:
-    """The worst deflection by weight of sums at the least and at the largest one.
+def _worst_deflection(asked: Many[Any], response: Response, sums: int) -> tuple[Array, Whole, Whole]:
+    """The worst deflection by weight of so many sums; where it grows, at the least and then at the largest one.
 
     First of the sum and bay that are likely the worst, then of those that they do not rule out, since their
     bounds at both ends are below a line that the first one is never below.
     """
-    bays, grows = low.line.bays, low is not high
+    bays, grows = response.line.bays, len(response) > sums
 
     def held(bay: int, rows: Whole) -> list[Entry]:
-        packed = np.concatenate((low.packed[rows], high.packed[rows])) if grows else low.packed[rows]
-        found = Response(low.line, low.breaks, packed).deflection_extremes(bays[bay].start, bays[bay].end)
+        some = response[np.concatenate((rows, sums + rows)) if grows else rows]
+        found = some.deflection_extremes(bays[bay].start, bays[bay].end)
         made = entries((found,), len(rows), 0.0, (1 / float(asked.spans[bay]),), [1.0] * len(rows), grows)
         return [each._replace(bay=bay, row=int(rows[each.row])) for each in made]
 
-    growing = Growing(low, high, asked.shares)
-    one = low.deflection_bounds() / asked.spans
-    other = high.deflection_bounds() / asked.spans if grows else one
+    low = response[:sums] if grows else response
+    growing = Growing(low, response[sums:] if grows else low, asked.shares)
+    bounds = response.deflection_bounds() / asked.spans
+    one, other = bounds[:sums], bounds[sums:] if grows else bounds
     top, bay = divmod(int(one.argmax()), len(bays))
     found = held(bay, np.array([top]))
     left = np.ones(one.shape, dtype=bool)

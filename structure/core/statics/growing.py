@@ -25,7 +25,7 @@ Array = npt.NDArray[np.float64]
 Whole = npt.NDArray[np.intp]
 Find = Callable[[Response, float, float], Extremes]
 AT_ONCE = 400_000  # segments held at once while all places are searched
-STEPS = 2  # of Newton's method from a straight line between both ends, whose error they bring below rounding
+STEPS = 3  # at most, of Newton's method from a straight line between both ends
 EVEN = 1e-13  # a chord no further over the best is as good as it
 EXACT = 1e-14  # of a value: what an unfinished step may still change it by
 
@@ -196,6 +196,9 @@ class Growing:
             right = min((right, *(place for place in zeros if place > at)))
         if not left < min(entry.at_low, entry.at_high) <= max(entry.at_low, entry.at_high) < right:
             return None
+        found = self._followed(entry, n)
+        if found is None or (left == bay.start and right == bay.end and entry.bay in self._spans):
+            return found  # between two supports all of the beam is concave, and nothing is outside
         low, high = (
             max(
                 entry.sign * value
@@ -207,8 +210,11 @@ class Growing:
             )
             for M, starts in parts
         )
-        found = self._followed(entry, n)
-        return None if found is None or np.any(low + (high - low) * self.shares > found) else found
+        return None if np.any(low + (high - low) * self.shares > found) else found
+
+    @cached_property
+    def _spans(self) -> set[int]:
+        return {n for n, bay in enumerate(self.low.line.bays) if bay.kind == "span"}
 
     def _followed(self, entry: Entry, n: int) -> Array | None:
         """The deflection where its slope is nothing; None where the steps do not come to an end."""
@@ -216,12 +222,15 @@ class Growing:
         y, slope = self._grown(self.low.starts[entry.row, n], self.high.starts[entry.row, n])
         t, least, most = self._places(entry, n)
         b2, c3, d4 = b / 2, c / 3, d / 4
-        for _ in range(STEPS):
+        enough = EXACT * min(entry.low, entry.high)
+        for _ in range(STEPS + 1):
             moment = a + t * (b + t * (c + t * d))
-            t = np.clip(t + (slope - t * (a + t * (b2 + t * (c3 + t * d4)))) / moment, least, most)
-        rest = slope - t * (a + t * (b2 + t * (c3 + t * d4)))
-        value = entry.sign * (y + t * (slope - t * (a / 2 + t * (b / 6 + t * (c / 12 + t * d / 20)))))
-        return value if np.all(rest * rest <= EXACT * np.abs(moment * value)) else None
+            rest = slope - t * (a + t * (b2 + t * (c3 + t * d4)))
+            if np.all(rest * rest <= enough * np.abs(moment)):
+                value: Array = y + t * (slope - t * (a / 2 + t * (b / 6 + t * (c / 12 + t * d / 20))))
+                return value * entry.sign
+            t = np.clip(t + rest / moment, least, most)
+        return None
 
     def _searched(self, entry: Entry, find: Find) -> Array:
         """All places of the bay searched at every share; with the sign 0 the larger of both signs."""

@@ -92,7 +92,7 @@ class Response:
         """The force on the very end of the beam."""
         return np.asarray(self.packed[..., -1])
 
-    def __getitem__(self, row: int | slice | Array) -> Response:
+    def __getitem__(self, row: int | slice | npt.NDArray[np.generic]) -> Response:
         """One row, or some rows, of a response that has rows."""
         return Response(self.line, self.breaks, self.packed[row])
 
