@@ -39,7 +39,7 @@ def embedding(f_0: float, G: float, p: float, d: float, d_0: float = D_EMBED) ->
     return strength
 
 
-@formula("f_y", "k_y * (d_y - d)", unit="MPa", clause=MODES, k_y="MPa/mm", d_y="mm", d="mm")
+@formula("f_y", "k_y * (d_y - d)", unit="MPa", clause=MODES, d="mm", k_y="MPa/mm", d_y="mm")
 def nail_yield(d: float, k_y: float = K_YIELD, d_y: float = D_YIELD) -> float:
     """Yield strength of a common nail. CSA O86 12.9.4.2. d: diameter; 50 MPa/mm and 16 mm. [MPa]."""
     return k_y * (d_y - d)
