@@ -21,6 +21,7 @@ from structure.core.trace import Step
 
 Array = npt.NDArray[np.float64]
 Numbers = tuple[float, float, float]
+HELD = 1.0  # mm: an unbraced length up to here is held all along
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,12 +69,12 @@ class CaStrength:
         return max(part.kind for part in self.parts)
 
     def resistances(self, L: Array, omega_2: Array) -> Array:
-        """M_r of unbraced segments; a length of 0 is held all along."""
+        """M_r of unbraced segments; a length of nothing is held all along."""
         held = np.full(np.broadcast(L, omega_2).shape, steel.PHI * self.M.result)
         if self.lateral is None:
             return held
         M, T, W = (step.result for step in self.lateral)
-        free = L > 0
+        free = L > HELD
         M_u = s16.buckling_moment(omega_2=omega_2, L=np.where(free, L, 1.0), T=T, W=W)
         inelastic = np.minimum(s16.inelastic_resistance(phi=steel.PHI, M=M, M_u=M_u), steel.PHI * M)
         elastic = s16.elastic_resistance(phi=steel.PHI, M_u=M_u)
@@ -85,7 +86,7 @@ class CaStrength:
         """The steps of one segment, M_r, and the clause that governs."""
         steps: list[Step] = [*(step for part in self.parts for step in part.steps), *self.modulus, self.M]
         M_r = s16.moment_resistance.step(editions, phi=steel.PHI, M=self.M.result)
-        if self.lateral is None or L <= 0:
+        if self.lateral is None or L <= HELD:
             return (*steps, M_r), M_r.result, M_r.clause
         M, T, W = self.lateral
         if M is not self.M:
