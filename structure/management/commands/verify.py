@@ -9,6 +9,7 @@ from django.core.management.base import BaseCommand, CommandParser
 
 from structure.core.cases.files import FileError
 from structure.core.cases.verify import Report, VerifyRow, verify_paths
+from structure.reading import step_line
 
 _MARKS = {"met": "ok", "missed": "MISS", "differs": "differs"}
 
@@ -21,6 +22,9 @@ class Command(BaseCommand):
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("paths", nargs="+", metavar="PATH", help="case files or folders anywhere on disk")
+        parser.add_argument(
+            "--trace", action="store_true", help="under each row the lines of calculation it stands in"
+        )
 
     def handle(self, *args: Any, **options: Any) -> None:
         try:
@@ -28,8 +32,13 @@ class Command(BaseCommand):
         except FileError as error:
             self.stderr.write(str(error))
             sys.exit(2)
+        shown: object = None
         for row in report.rows:
             self.stdout.write(_line(row))
+            # Several values of one check stand in the same lines; they are printed once.
+            if options["trace"] and row.steps and row.steps != shown:
+                self.stdout.write("\n".join(_trace(row)))
+                shown = row.steps
         self.stdout.write(_closing(report))
         if not report.passed:
             sys.exit(1)
@@ -48,6 +57,14 @@ def _line(row: VerifyRow) -> str:
     if row.note:
         parts.append(f"because {row.clause + ': ' if row.clause else ''}{' '.join(row.note.split())}")
     return " | ".join(parts)
+
+
+def _trace(row: VerifyRow) -> list[str]:
+    lines = []
+    for step in map(step_line, row.steps):
+        parts = f"{step['symbol']} = {step['text']} = {step['subst']} = {step['result']}  [{step['clause']}]"
+        lines.append(f"        {parts}{' ' + step['note'] if step['note'] else ''}")
+    return lines
 
 
 def _closing(report: Report) -> str:

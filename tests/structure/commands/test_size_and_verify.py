@@ -122,3 +122,31 @@ def test_verify_exits_1_on_a_miss_and_2_on_a_bad_file(case_file: Path, tmp_path:
     code, out, err = _run("verify", str(tmp_path))
     assert (code, out) == (2, "")
     assert err.count("\n") == 1
+
+
+def test_verify_with_trace_prints_the_lines_of_each_check_once(tmp_path: Path) -> None:
+    section = {"family": "sawn", "species": "SPF", "grade": "No.2", "width": "1.5 in", "depth": "9.25 in"}
+    given = {
+        "section": section,
+        "length": "4 in",
+        "width": "1.5 in",
+        "loads": [{"case": "live", "value": "900 lbf"}],
+    }
+    rows = [{"value": "capacity", "at_least": "1 lbf"}, {"value": "checks.bearing.ratio", "at_most": 1}]
+    case = {
+        "id": "two",
+        "source": "common practice",
+        "kind": "bearing",
+        "code": "us",
+        "given": given,
+        "expect": rows,
+    }
+    (tmp_path / "two.yaml").write_text(yaml.safe_dump(case))
+    code, out, _ = _run("verify", "--trace", str(tmp_path))
+    assert code == 0
+    lines = [line for line in out.splitlines() if line.startswith("        ")]
+    assert lines
+    assert len(set(lines)) == len(lines)
+    assert any("F_cp" in line and "425 psi" in line and "[NDS 2018 3.10.2]" in line for line in lines)
+    _, plain, _ = _run("verify", str(tmp_path))
+    assert not [line for line in plain.splitlines() if line.startswith("        ")]
