@@ -70,7 +70,7 @@ STEEL: Mapping[str, tuple[str, tuple[str, ...]]] = MappingProxyType(
 
 CA_STEEL: Mapping[str, tuple[str, tuple[str, ...]]] = MappingProxyType(
     {
-        "pipe": ("A53 Gr B", ("DN80STD", "DN90STD", "DN100STD", "DN125STD", "DN150STD")),
+        "pipe": ("A53 Gr B", ("Pipe80STD", "Pipe90STD", "Pipe100STD", "Pipe125STD", "Pipe150STD")),
         "hss": (
             "350W",
             (
@@ -196,9 +196,8 @@ def _tried(
         return PostCandidate(section, label, None, f"{deep} deep; the wall hides {hidden}")
     capped = section.material == "steel"
     if least_width is not None and not capped and max(section.breadth, section.depth) < least_width - 1e-9:
-        return PostCandidate(
-            section, label, None, f"too narrow for a beam {least_width:g} in wide to stand on"
-        )
+        wide = place_in_words(least_width, editions.code)
+        return PostCandidate(section, label, None, f"too narrow for a beam {wide} wide to stand on")
     try:
         result = check_post(
             replace(question, section=section, fastening=getattr(section, "fastening", None)), editions

@@ -166,3 +166,34 @@ def test_steel_posts_come_in_metric_sizes() -> None:
     found = wall(posts={"steel": "hss"}, below={"ground": "slab"})
     assert found["posts"][0]["result"]["section"].startswith("HSS")
     assert "x89x" in found["posts"][0]["result"]["section"]
+
+
+def test_pipe_posts_too() -> None:
+    found = wall(levels=[FLOOR], posts={"steel": "pipe"}, below={"ground": "slab"})
+    assert found["posts"][0]["result"]["section"].startswith("Pipe80STD")
+
+
+@pytest.mark.parametrize("way", ["new_post", "existing_wall", "existing_beam", "unknown"])
+def test_every_way_down_is_followed_or_asked_about(way: str) -> None:
+    found = wall(below={"ground": "basement", "height": "2.3 m", "way": way})
+    states = {chain["state"] for chain in found["loadpath"]}
+    wanted = {"new_post": "passes", "unknown": "missing"}.get(way, "question")
+    assert states == {wanted}
+    for question in found["loadpath"][0]["questions"]:
+        assert " kN" in question
+
+
+def test_words_of_the_rows_are_metric_too() -> None:
+    found = wall(
+        beam={
+            "family": "sawn",
+            "species": "SPF",
+            "grade": "No.2",
+            "plies": 4,
+            "width": "38 mm",
+            "depth": "235 mm",
+        }
+    )
+    whys = [row["why"] for row in found["posts"][0]["candidates"]]
+    assert any("152 mm wide" in why for why in whys)
+    assert not any(" in wide" in why for why in whys)
