@@ -1,9 +1,10 @@
 """`python -m tests.mutation`: put faults into the engine and see whether anything notices.
 
-python -m tests.mutation                     every formula; prints faults that no printed number sees
-python -m tests.mutation --changed BASE      formulas of modules that differ from BASE; exit 1 for a new one
-python -m tests.mutation --write             every formula, and RESULTS.md anew
-python -m tests.mutation --functions DIR     with --write: take in what `mutmut run` left in DIR (mutants)
+python -m tests.mutation                    every formula; prints faults that no printed number sees
+python -m tests.mutation --changed [BASE]   formulas of modules that differ from BASE (the commit of RESULTS.md if
+                                            left out), for --seconds at most; exit 1 for a fault nobody has reviewed
+python -m tests.mutation --write            every formula, and RESULTS.md anew; --without codes.ca leaves some out;
+                                            --functions DIR --at COMMIT takes in what `mutmut run` left in DIR
 """
 
 from __future__ import annotations
@@ -36,6 +37,7 @@ def main() -> int:
     parser.add_argument("--without", metavar="PART", help="leave out modules with this in their name")
     parser.add_argument("--write", action="store_true", help="write RESULTS.md")
     parser.add_argument("--functions", type=Path, metavar="DIR", help="the folder `mutants` of a mutmut run")
+    parser.add_argument("--at", metavar="COMMIT", default="", help="commit of that run")
     asked = parser.parse_args()
     names = [name for name in kernels.formulas() if not asked.without or asked.without not in name]
     if asked.changed is not None:
@@ -76,7 +78,7 @@ def _run(names: list[str], asked: argparse.Namespace) -> int:
     if asked.write:
         parts = [_formula_part(found, asked.without)]
         if asked.functions:
-            parts.append(_function_part(asked.functions))
+            parts.append(_function_part(asked.functions, asked.at))
         RESULTS.write_text(_head() + "\n".join(parts))
     return 1 if new else 0
 
@@ -117,11 +119,12 @@ def _formula_part(found: list[formulas.Outcome], without: str | None) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _function_part(folder: Path) -> str:
+def _function_part(folder: Path, commit: str) -> str:
     lines = [
-        "## Functions",
+        f"## Functions, at commit {commit or 'of above'}",
         "",
-        "By mutmut, which leaves decorated functions (formulas, properties) alone; tests as in `pyproject.toml`.",
+        "By mutmut, which leaves decorated functions (formulas, properties) alone. A module that is not in the table",
+        "was not run; of one with a second number only the first were.",
         "",
         "| module | faults | seen | unseen | of these reviewed | no test | slow |",
         "| --- | --: | --: | --: | --: | --: | --: |",
