@@ -182,7 +182,12 @@ KIND = Kind(
                 (
                     Field("live", Number(min=100, max=2000), default=360),
                     Field("total", Number(min=100, max=2000), default=240),
-                    Field("creep", Flag(), default=True, doc="dead part 1.5 times, 2 when wet (NDS 3.5.2)"),
+                    Field(
+                        "creep",
+                        Flag(),
+                        default=True,
+                        doc="dead part 1.5 times, 2 when wet (NDS 3.5.2); ca by O86 5.4.3",
+                    ),
                 )
             ),
             default={},
@@ -287,8 +292,14 @@ KIND = Kind(
         Result("live_reduction.factor", "", "where asked for"),
         Result("camber.amount", "length", "of glued laminated timber, common practice"),
         Result("vibration.frequency_hz", "", "of a long floor beam, common practice"),
-        Result("factors.Cb", "", "of steel, in the segment that governs"),
-        Result("local_buckling.<flange|web|wall>.<slenderness|limits|class>", "", "of steel, AISC 360 B4.1b"),
+        Result("factors.<Cb|omega2>", "", "of steel, in the segment that governs"),
+        Result("L_u", "length", "ca, of steel: unbraced up to here it loses nothing"),
+        Result("section_class", "", "ca, of steel: 1 to 4"),
+        Result(
+            "local_buckling.<flange|web|wall>.<slenderness|limits|class>",
+            "",
+            "of steel, AISC 360 B4.1b, CSA S16 table 2",
+        ),
         Result("plates.<n>.<length|width|thickness>", "length", "under steel on wood, where one is needed"),
         Result("candidates", "", "of a search: section, ratio, governing, passes, fails, close"),
     ),

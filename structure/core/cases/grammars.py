@@ -234,8 +234,17 @@ SECTION = Variant(
             _PROPERTIES,
         ),
         "steel": (
-            Field("shape", Text(40), required=True, doc="W8x18, C10x15.3, HSS4x4x1/4, Pipe3-1/2STD"),
-            Field("grade", Text(40), doc="ASTM, such as A992, A36, A500 Gr C, A53 Gr B"),
+            Field(
+                "shape",
+                Text(40),
+                required=True,
+                doc="W8x18, C10x15.3, HSS4x4x1/4, Pipe3-1/2STD; ca W200x27, HSS76x76x4.8, HSS73x4.8 round",
+            ),
+            Field(
+                "grade",
+                Text(40),
+                doc="ASTM, such as A992, A36, A500 Gr C, A53 Gr B; ca also 350W, 345WM, 300W",
+            ),
             _PROPERTIES,
         ),
         "flitch": (

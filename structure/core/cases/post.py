@@ -181,7 +181,10 @@ KIND = Kind(
         ),
         Result("factors.<CD|CF|KD>", "", "of the combination that governs buckling"),
         Result("plate.<length|width|thickness>", "length", "of steel on wood, where `plate` is given"),
-        Result("local_buckling.<flange|web|wall>.<slenderness|limits|class>", "", "of steel, B4.1a"),
+        Result(
+            "local_buckling.<flange|web|wall>.<slenderness|limits|class>", "", "of steel, B4.1a; S16 table 1"
+        ),
+        Result("bending_classes.<flange|web|wall>.<slenderness|limits|class>", "", "ca, of steel off centre"),
         Result("fastening.<rows|spacing|name|...>", "", "of a built-up post, NDS 15.3.3 or 15.3.4"),
     ],
     doc="A post under axial load: buckling both ways, end bearing, plate crushing, load off centre.",
