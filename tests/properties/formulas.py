@@ -58,7 +58,12 @@ class Printed:
         self._code = compile(tree, "<text of a formula>", "eval")
 
     def __call__(self, values: Mapping[str, Any]) -> Any:
-        words: dict[str, Any] = {"_take": self._take, "pi": math.pi, "sqrt": lambda x: x**0.5, "log10": math.log10}
+        words: dict[str, Any] = {
+            "_take": self._take,
+            "pi": math.pi,
+            "sqrt": lambda x: x**0.5,
+            "log10": math.log10,
+        }
         self._now = set()
         found = eval(self._code, {"__builtins__": {}}, words | dict(values))  # noqa: S307 - our own text
         self.way = frozenset(self._now)

@@ -8,7 +8,7 @@ from itertools import product
 from structure.core.catalogue.wanted import Search
 from structure.core.errors import InputError
 from structure.core.materials.ca_engineered import GLULAM, CaGlulamSection
-from structure.core.materials.ca_sawn import JOISTS, ROW, TIMBERS, CaSawnSection, held_grades
+from structure.core.materials.ca_sawn import JOISTS, ROW, TIMBERS, CaSawnSection, class_of, held_grades
 from structure.core.materials.ca_steel import CaSteelSection
 from structure.core.materials.section import Section
 from structure.data.loader import table
@@ -40,11 +40,13 @@ def _timber(search: Search) -> Iterator[Section]:
         stock = table(STOCK).content[kind]
         # Timbers have No.1 and No.2 apart; No.1/No.2 of the search stands for the lower one.
         named = "No.2" if kind == "timber" and grade == "No.1/No.2" else grade
-        row = named if kind == "timber" else ROW.get(named, named)
-        if row not in held_grades(TIMBERS if kind == "timber" else JOISTS, species):
-            continue
         for width, depth in product(stock["widths"], stock["depths"]):
-            if width <= depth and _fits(depth, search):
+            if width > depth or not _fits(depth, search):
+                continue
+            held = held_grades(TIMBERS, species, class_of(width, depth))
+            if kind == "solid":
+                held = held_grades(JOISTS, species)
+            if (named if kind == "timber" else ROW.get(named, named)) in held:
                 yield CaSawnSection(species, named, width=float(width), depth=float(depth))
 
 

@@ -79,9 +79,7 @@ class CaSawnSection(CaWoodSection):
     @cached_property
     def size_class(self) -> str:
         """`joists and planks`, `beams and stringers` or `posts and timbers`."""
-        if not self.is_timber:
-            return "joists and planks"
-        return "beams and stringers" if self.wide - self.thin > 51.0 else "posts and timbers"
+        return class_of(self.thin, self.wide)
 
     @cached_property
     def nominal(self) -> tuple[int, int]:
@@ -118,10 +116,11 @@ class CaSawnSection(CaWoodSection):
                 return Reference(MappingProxyType(values), held.reference, marks)
         if self.properties:
             return Reference(EMPTY, f"{held.reference} for {self.species} {self.grade}")
-        grades = held_grades(name, self.species)
+        grades = held_grades(name, self.species, self.size_class)
         if not grades:
+            known = ", ".join(each for each in held_species() if held_grades(name, each, self.size_class))
             raise InputError(
-                "species", self.species, f"a species held in {held.reference}: {', '.join(held_species())}"
+                "species", self.species, f"a species whose {self.size_class} {held.reference} holds: {known}"
             )
         raise InputError(
             "grade", self.grade, f"a grade of {self.species} held in {held.reference}: {', '.join(grades)}"
@@ -163,6 +162,13 @@ class CaSawnSection(CaWoodSection):
         return weight_per_volume(self.species)
 
 
+def class_of(thin: float, wide: float) -> str:
+    """The class of sizes that a piece belongs to. CSA O86 6.2."""
+    if thin < LEAST_TIMBER:
+        return "joists and planks"
+    return "beams and stringers" if wide - thin > 51.0 else "posts and timbers"
+
+
 @cache
 def held_species() -> tuple[str, ...]:
     """Species with values, in the order of the table."""
@@ -170,9 +176,14 @@ def held_species() -> tuple[str, ...]:
 
 
 @cache
-def held_grades(name: str, species: str) -> tuple[str, ...]:
-    """Grades of a species in one table."""
-    return tuple(dict.fromkeys(str(row["grade"]) for row in table(name).rows if row["species"] == species))
+def held_grades(name: str, species: str, size_class: str = "") -> tuple[str, ...]:
+    """Grades of a species in one table, and where it has several in one class of sizes."""
+    rows = (
+        row
+        for row in table(name).rows
+        if row["species"] == species and row.get("size_class", size_class) == size_class
+    )
+    return tuple(dict.fromkeys(str(row["grade"]) for row in rows))
 
 
 def perpendicular_strength(species: str) -> tuple[float, str]:

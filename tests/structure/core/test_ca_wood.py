@@ -94,10 +94,19 @@ def test_timbers_side_by_side_are_refused() -> None:
         read(plies=2, width="140 mm", depth="241 mm", grade="No.1")
 
 
+def test_values_that_were_revised_unseen_are_not_held() -> None:
+    with pytest.raises(InputError, match="DF-L, SPF, Northern"):
+        read(species="HF", grade="No.2", plies=1, width="140 mm", depth="241 mm")
+    assert (
+        read(species="HF", grade="No.2", plies=1, width="140 mm", depth="140 mm").reference.value("fb") == 4.5
+    )
+    assert stock_sections(Search(families=("timber",), species=("HF",), grades=("No.2",), code="ca"))
+
+
 def test_what_is_held_is_named() -> None:
     with pytest.raises(InputError, match="SS, No.1/No.2, No.3"):
         CaSawnSection("SPF", "best")
-    with pytest.raises(InputError, match="DF-L, HF, SPF, Northern"):
+    with pytest.raises(InputError, match="holds: DF-L, HF, SPF, Northern"):
         CaSawnSection("oak", "SS")
 
 
