@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from structure.core.clauses import Editions
+from structure.core.codes.ca.loads import light_loads
 from structure.core.codes.house import HOUSE
 from structure.core.codes.us.loads import (
     LAYERS,
@@ -346,6 +347,8 @@ def _remark(level: Level, dead: float, editions: Editions, remarks: list[str]) -
         remarks.append("no live load was given.")
     if not level.dead and not level.reactions and level.framing in ("perpendicular", "parallel"):
         remarks.append("no dead load was given: none of this level was counted.")
+    if editions.code == "ca":
+        remarks += light_loads(level.kind, level.pressures, editions)
     if level.framing == "truss_clear":
         remarks.append("trusses taken to span clear: confirm that no web or block bears on the wall.")
     if level.framing == "truss_interior":

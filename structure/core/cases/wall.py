@@ -229,7 +229,7 @@ def read_wall(given: Mapping[str, Any], editions: Editions) -> WallQuestion:
         ),
         limits=Limits(**given["deflection"]),
         repetitive=given["repetitive"],
-        house=House(**given["house"]),
+        house=House(**(given.get("house") or {})),
         shoring=_shoring(given, editions),
     )
 
@@ -330,26 +330,27 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
         raise error.under("given") from None
 
 
+_FIELDS = (
+    Field("levels", LEVELS, required=True, doc="above the wall, from the top down, as for takedown"),
+    Field("opening", _OPENING, required=True),
+    Field("soil", ByCode({"us": _SOIL, "ca": _CA_SOIL}), required=True),
+    Field("pad", _PAD, default={}, doc="concrete of the pads, and sizes to check in place of solving"),
+    Field("below", _BELOW, doc="what is under the floor; left out, the load path is broken"),
+    Field("search", _type(beam.KIND, "search"), default={}, doc="beams to try"),
+    Field("beam", SECTION, doc="the section to design for; default the lightest that passes"),
+    Field("repetitive", Flag(), default=False, doc="as for a beam"),
+    Field("deflection", _type(beam.KIND, "deflection"), default={}, doc="as for a beam"),
+    Field("posts", _POSTS, default={}, doc="lumber of the posts"),
+    Field("connections", _CONNECTIONS, default={}, doc="fasteners, hangers and the way in, as told"),
+    Field("shoring", _SHORING, default={}, doc="as for shoring; levels and opening are those of the wall"),
+)
+_HOUSE = Field("house", HOUSE, default={}, doc="what decides whether Part 9 covers it, as for scope")
+
 KIND = Kind(
     "wall",
-    (
-        Field("levels", LEVELS, required=True, doc="above the wall, from the top down, as for takedown"),
-        Field("opening", _OPENING, required=True),
-        Field("soil", ByCode({"us": _SOIL, "ca": _CA_SOIL}), required=True),
-        Field("pad", _PAD, default={}, doc="concrete of the pads, and sizes to check in place of solving"),
-        Field("below", _BELOW, doc="what is under the floor; left out, the load path is broken"),
-        Field("search", _type(beam.KIND, "search"), default={}, doc="beams to try"),
-        Field("beam", SECTION, doc="the section to design for; default the lightest that passes"),
-        Field("repetitive", Flag(), default=False, doc="as for a beam"),
-        Field("deflection", _type(beam.KIND, "deflection"), default={}, doc="as for a beam"),
-        Field("posts", _POSTS, default={}, doc="lumber of the posts"),
-        Field("connections", _CONNECTIONS, default={}, doc="fasteners, hangers and the way in, as told"),
-        Field(
-            "shoring", _SHORING, default={}, doc="as for shoring; levels and opening are those of the wall"
-        ),
-        Field("house", HOUSE, default={}, doc="ca: what decides whether Part 9 covers it, as for scope"),
-    ),
+    _FIELDS,
     solve={"us": _solve, "ca": _solve},
+    fields_in={"ca": (*_FIELDS, _HOUSE)},
     results=(
         Result("takedown", "", "result of the takedown kind"),
         Result("beam.candidates", "", "every stock size with ratio, governing check and why it fails"),

@@ -143,3 +143,22 @@ def test_a_question_tells_kilonewtons() -> None:
     found = path({"kind": "beam", "capacity": "60 kN"}, {"kind": "beam_below", "existing": True})
     assert "36 kN of all cases together" in found["questions"][0]
     assert "lbf" not in str(found)
+
+
+@pytest.mark.parametrize(
+    ("level", "word"),
+    [
+        (FLOOR | {"live": "1.4 kPa"}, "1.9 kPa of rooms"),
+        (
+            {"kind": "roof", "left": FLOOR["left"], "right": FLOOR["right"], "snow": "0.9 kPa"},
+            "1 kPa that a roof",
+        ),
+    ],
+)
+def test_less_than_the_code_asks_for_is_told_and_kept(level: dict[str, Any], word: str) -> None:
+    answer = down(level)
+    assert any(word in remark for remark in answer["by_level"][0]["remarks"])
+    span = 3.9
+    case = "live" if level["kind"] == "floor" else "snow"
+    assert answer["line"][case]["value"] == pytest.approx(span * float(level[case].split()[0]))
+    assert not any("less than" in remark for remark in down(FLOOR)["remarks"])
