@@ -9,9 +9,11 @@ import pytest
 
 from structure.core.cases.registry import run_case
 from structure.core.clauses import CA_DEFAULT, US_DEFAULT
+from structure.core.codes.ca import steel_columns as s16
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.ca_steel import CaSteelSection
 from structure.core.members.bearing import PlateQuestion
+from structure.core.members.ca_steel_strength import strength
 from structure.core.members.post import PostQuestion, PostResult, check_post
 from structure.core.members.stated_post import StatedPost, check_stated_post
 
@@ -184,3 +186,23 @@ def test_posts_through_a_case() -> None:
     with pytest.raises(InputError) as told:
         case(stated={"capacity": "50 kN"})
     assert told.value.field == "given.stated.source"
+
+
+@pytest.mark.parametrize(
+    ("example", "height", "which", "printed"),
+    [("8.4", 2900.0, "a", 0.80), ("8.5", 3600.0, "b", 0.85), ("8.7", 3600.0, "c", 0.93)],
+)
+def test_printed_interactions(example: str, height: float, which: str, printed: float) -> None:
+    # Limit States Design in Structural Steel (Kulak, Grondin): W250x73 under 900 kN and 180 kN*m about its strong
+    # axis, as quoted in the tests of an open library.
+    held = section("W250x73", "A992")
+    s, C_f, M_f = held.rolled, 900e3, 180e6
+    bent = strength(held, CA_DEFAULT, C_f)
+    found = post(height, section=held)
+    C_r = {"a": PHI * s.A * 345, "b": found.axes["strong"].capacity, "c": found.axes["weak"].capacity}[which]
+    omega_1 = 0.767 if example == "8.4" else 1.0
+    C_e = s16.euler_load(E=E, I=s.I_x, L=height)
+    U_1 = max(1.0, s16.moment_amplifier(omega_1=omega_1, C_f=C_f, C_e=C_e))
+    _, M_r, _ = bent.sheet(height if which == "c" else 0.0, 1.0, CA_DEFAULT)
+    u = s16.interaction(C_f=C_f, C_r=C_r, k=s16.I_STRONG, U_1=U_1, M_f=M_f, M_r=M_r)
+    assert u == pytest.approx(printed, rel=0.025)
