@@ -24,6 +24,7 @@ from structure.core.statics.growing import Entry, entries, governing
 Array = npt.NDArray[np.float64]
 Whole = npt.NDArray[np.intp]
 LEAST = 1e-9  # of the largest moment: what is less is rounding and presses no edge
+LENGTHS_APART = 1.01  # at l_u = 7 d the table steps back by less than that
 NOISE = 1e-12  # of the largest moment: what rounding leaves over a support
 ROWS_AT_ONCE = 4_000
 
@@ -93,8 +94,9 @@ def bending_groups(asked: Many[Any]) -> Groups:
         if edge and follows:
             found += [_following(asked, held, edges[1])] if held else []
             continue
+        left = _in_question(asked, held, edges[edge])
         for bay in range(len(bays)):
-            here = [each for each in held if each.bay == bay]
+            here = [each for each in left if each.bay == bay]
             if here:
                 found += _fixed(asked, edge, bay, here, edges[edge])
     if found:
@@ -115,7 +117,7 @@ def _fixed(asked: Many[Any], edge: int, bay: int, held: list[Entry], unbraced: U
     of = asked.demands.strength.combination_of.tolist()
     tables = [rows[bay] for rows in unbraced.rows]
     groups: dict[tuple[int, Row], list[Entry]] = {}
-    for each in _in_question(asked, held, [tables[n] for n in of], l_u):
+    for each in held:
         groups.setdefault((_duration(asked, each.row), tables[of[each.row]]), []).append(each)
     found = []
     for (duration, table), some in groups.items():
@@ -126,22 +128,27 @@ def _fixed(asked: Many[Any], edge: int, bay: int, held: list[Entry], unbraced: U
     return found
 
 
-def _in_question(asked: Many[Any], held: list[Entry], tables: list[Row], l_u: float) -> list[Entry]:
-    """The sums left after those that the worst one rules out.
+def _in_question(asked: Many[Any], held: list[Entry], unbraced: Unbraced) -> list[Entry]:
+    """The sums and bays of one edge that are left after those that the worst one rules out.
 
-    `tables`: row of table 3.3.3 by sum. What is allowed rises with the duration factor, but no faster than the
-    factor itself, and falls with the effective length.
+    What is allowed rises with the duration factor, but no faster than the factor itself, and falls with the
+    effective length.
     """
-    if len(held) == 1:
+    if len(held) < 2:
         return held
-    C_D = asked.C_D.tolist()
+    C_D, of = asked.C_D.tolist(), asked.demands.strength.combination_of.tolist()
+    l_u = unbraced.lengths[0].tolist()
     top = max(held, key=lambda each: each.low / C_D[each.row])
-    line = asked.strength.there(top)
+    line, most = asked.strength.there(top), l_u[top.bay]
+    table = unbraced.rows[of[top.row]][top.bay]
 
     def ruled_out(each: Entry) -> bool:
         factor = max(C_D[top.row] / C_D[each.row], 1.0)
-        less = each.low * factor < top.low and each.high * factor < line
-        return less and (l_u == 0 or _no_longer(tables[each.row], tables[top.row]))
+        if each.low * factor >= top.low or each.high * factor >= line:
+            return False
+        length = l_u[each.bay]
+        shorter = length == most or length * LENGTHS_APART <= most
+        return length == 0 or (shorter and _no_longer(unbraced.rows[of[each.row]][each.bay], table))
 
     return [each for each in held if each is top or not ruled_out(each)]
 
