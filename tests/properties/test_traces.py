@@ -22,6 +22,7 @@ WORDS = {
     "abs": abs,
     "sqrt": lambda x: x**0.5,
     "pi": math.pi,
+    "log10": math.log10,
 }
 BOTH = {"left": {"span": "10 ft", "support": "simple"}, "right": {"span": "12 ft", "support": "simple"}}
 WALL = {
