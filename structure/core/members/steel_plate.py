@@ -56,13 +56,19 @@ class PlateRules:
 
     def needed(self, n: float, f_p: float, editions: Editions) -> Step:
         """Thickness of a strip that sticks out n under a pressure."""
-        if self.code == "us":
-            return webs.plate_thickness.step(editions, n=n, f_p=f_p, F_y=self.F_y)
-        return factored_thickness.step(editions, n=n, f_p=f_p, phi=s16.PHI, F_y=self.F_y)
+        kernel, held = self._strip
+        return kernel.step(editions, n=n, f_p=f_p, **held)
 
-    def carried(self, n: float, t: float, F_c: float, editions: Editions) -> float:
+    @property
+    def _strip(self) -> tuple[Formula, dict[str, float]]:
+        if self.code == "us":
+            return webs.plate_thickness, {"F_y": self.F_y}
+        return factored_thickness, {"phi": s16.PHI, "F_y": self.F_y}
+
+    def carried(self, n: float, t: float, F_c: float) -> float:
         """The pressure, up to F_c, that a strip of thickness t spreads: it goes with the square of the thickness."""
-        needed = self.needed(n, F_c, editions).result
+        kernel, held = self._strip
+        needed = float(kernel(n=n, f_p=F_c, **held))
         return F_c if needed <= t else F_c * (t / needed) ** 2
 
 
@@ -146,11 +152,11 @@ def length_on_wood(R: float, section: RolledSection, F_c: float, editions: Editi
     def reach(B: float) -> float:
         return max(B / 2 - shape.k, 0.0)
 
-    lengths = [R / (section.breadth * rules.carried(reach(section.breadth), shape.t_f, F_c, editions))]
+    lengths = [R / (section.breadth * rules.carried(reach(section.breadth), shape.t_f, F_c))]
     B, pressure = rules.whole(section.breadth), F_c
     # Wider plates carry more until the thickest of them bends.
     while pressure == F_c:
-        pressure = rules.carried(reach(B), rules.most, F_c, editions)
+        pressure = rules.carried(reach(B), rules.most, F_c)
         lengths.append(R / (B * pressure))
         B += rules.step
     return min(lengths)
@@ -174,7 +180,7 @@ def base_plate(
     plate = Plate(
         rules, True, N, B, rules.most if thick is None else thick, pressure, (pressure, *reach, needed)
     )
-    return plate, F_c if thick is not None else rules.carried(n, rules.most, pressure.result, editions)
+    return plate, F_c if thick is not None else rules.carried(n, rules.most, pressure.result)
 
 
 def _reach(section: RolledSection, N: float, B: float, editions: Editions) -> tuple[Step, ...]:
