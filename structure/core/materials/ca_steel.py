@@ -46,6 +46,9 @@ class CaSteelSection(RolledSection):
     @property
     def usual_grade(self) -> str:
         plain = shape(self.shape)
+        if plain.label.startswith("S"):
+            # Nobody rolls them any more: what stands in a basement is older steel.
+            return "A36"
         return "A53 Gr B" if plain.label.startswith("Pipe") else UNNAMED[plain.form]
 
     @property

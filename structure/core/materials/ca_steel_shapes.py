@@ -16,9 +16,10 @@ from structure.core.errors import InputError
 from structure.core.materials.steel_shapes import Form, Shape, number_of
 from structure.data.loader import table
 
-TABLES: Mapping[str, Form] = {"ca/steel_w": "W", "ca/steel_c": "C", "ca/steel_hss": "HSS"}
+# S shapes are rolled I shapes like W shapes, and the rules treat them as such.
+TABLES: Mapping[str, Form] = {"ca/steel_w": "W", "ca/steel_s": "W", "ca/steel_c": "C", "ca/steel_hss": "HSS"}
 ROUND = "ca/steel_round"
-_LABEL = re.compile(r"(PIPE|HSS|HS|W|C)([0-9X./-]+)(STD|XS)?")
+_LABEL = re.compile(r"(PIPE|HSS|HS|W|C|S)([0-9X./-]+)(STD|XS)?")
 KILOGRAM = 9.80665e-3  # N/mm for 1 kg/m
 POUNDS_A_FOOT = 1.48816  # kg/m
 # Nominal depths in inches and in mm.
@@ -56,7 +57,7 @@ def shape(label: str, wall: float = 1.0) -> Shape:
         return _round(*_round_size(label, *numbers), wall)
     if kind == "PIPE" and len(numbers) == 1 and weight:
         return _pipe(label, numbers[0], weight, wall)
-    if kind in ("W", "C") and len(numbers) == 2 and not weight:
+    if kind in ("W", "C", "S") and len(numbers) == 2 and not weight:
         return _rolled(kind, *numbers)
     raise _unknown(label)
 
@@ -87,8 +88,8 @@ def _held(form: Form) -> tuple[Shape, ...]:
 
 
 def _rolled(form: str, nominal: float, mass: float) -> Shape:
-    """A W shape or channel: by its own label, or the one whose mass is the same."""
-    held = _held("W" if form == "W" else "C")
+    """A W or S shape or a channel: by its own label, or the one whose mass is the same."""
+    held = _held("C" if form == "C" else "W")
     for each in held:
         if each.label == f"{form}{nominal:g}x{mass:g}":
             return each

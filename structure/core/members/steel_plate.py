@@ -60,7 +60,7 @@ class PlateRules:
         return kernel.step(editions, n=n, f_p=f_p, **held)
 
     @property
-    def _strip(self) -> tuple[Formula, dict[str, float]]:
+    def _strip(self) -> tuple[Formula, dict[str, Any]]:
         if self.code == "us":
             return webs.plate_thickness, {"F_y": self.F_y}
         return factored_thickness, {"phi": s16.PHI, "F_y": self.F_y}

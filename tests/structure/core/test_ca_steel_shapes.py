@@ -65,6 +65,7 @@ def test_the_formulas_of_a_tube_meet_its_table(label: str) -> None:
         ("W6×12", "W150x18"),
         ("C8x11.5", "C200x17"),
         ("C200X17.1", "C200x17"),
+        ("S8x18.4", "S200x27"),
         ("HSS 3x3x3/16", "HSS76x76x4.8"),
         ("HSS3-1/2x3-1/2x0.25", "HSS89x89x6.4"),
         ("HSS76.2x76.2x4.78", "HSS76x76x4.8"),
@@ -160,6 +161,7 @@ def test_grades(label: str, grade: str, Fy: float, wall: float) -> None:
     [
         ("W200x27", "345WM"),
         ("C200x17", "300W"),
+        ("S200x27", "A36"),
         ("HSS76x76x4.8", "350W"),
         ("HSS73x4.8", "350W"),
         ("Pipe80STD", "A53 Gr B"),
