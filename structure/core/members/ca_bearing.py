@@ -151,7 +151,7 @@ def bearing_check(
     return check, {"KD": each.duration.K_D, "KB": K_B, "KZcp": K_Zcp.result}, F_cp.result
 
 
-def length_row(length: float, distance_to_end: float) -> dict[str, float] | None:
+def length_row(length: float, distance_to_end: float) -> dict[str, Any] | None:
     """The two rows of the table of K_B around a length; None where it is 1: near the end, or 150 mm and longer."""
     if distance_to_end < wood_bearing.END_DISTANCE - 1e-9 or length >= wood_bearing.LONGEST - 1e-9:
         return None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
@@ -219,7 +220,12 @@ def _sheet(
             steps += [limit, stable]
             K_L = stable.result
     factors = {"KD": K_D, "KH": values.K_H["fb"], "KSb": values.K_S["fb"], "KT": values.K_T["fb"], "KL": K_L}
-    held = {"phi": wood.PHI_BENDING, "F_b": F_b.result, "S": section.section_modulus, "K_L": K_L}
+    held: dict[str, Any] = {
+        "phi": wood.PHI_BENDING,
+        "F_b": F_b.result,
+        "S": section.section_modulus,
+        "K_L": K_L,
+    }
     if section.family == "glulam":
         L = float(zero_moment_lengths(demands)[side, row, bay])
         size = o86.glulam_size.step(editions, b_1=1.0, b=section.width, d=section.depth, L=L)

@@ -7,6 +7,7 @@ its depth.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from structure.core.clauses import Editions
 from structure.core.codes.ca import wood
@@ -127,7 +128,7 @@ def _axis(
     K_Zc = size.result if size else 1.0
     steps += [size] if size else []
     clause = o86.GLULAM if question.section.family == "glulam" else o86.COMPRESSION
-    held = {"phi": wood.PHI_COMPRESSION, "F_c": F_c.result, "A": area.result, "K_Zc": K_Zc}
+    held: dict[str, Any] = {"phi": wood.PHI_COMPRESSION, "F_c": F_c.result, "A": area.result, "K_Zc": K_Zc}
     if held_all_along:
         P_r = o86.column_resistance.under(clause).step(
             editions, note=f"{note}, held without a gap", K_C=1.0, **held
@@ -216,7 +217,7 @@ def _eccentric(
             K_L=1.0,
         )
         P_E = axis.F_cE if axis.F_cE is not None else 1e15  # held all along: it does not bend further
-        held = {"P_r": P_r, "e": question.eccentricity, "M_r": M_r.result, "P_E": P_E}
+        held: dict[str, Any] = {"P_r": P_r, "e": question.eccentricity, "M_r": M_r.result, "P_E": P_E}
         low, high = 0.0, min(P_r, P_E)
         for _ in range(80):
             middle = (low + high) / 2

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
@@ -169,7 +170,7 @@ def _bearing_checks(
 ) -> tuple[Check, ...]:
     # Supports of a beam stand at its end, or where it bends most over them: K_B is 1 (6.5.6.5).
     section, name = values.section, demands.strength.names[combination]
-    held = {"phi": wood.PHI_COMPRESSION, "b": section.breadth, "l_b": length, "K_B": 1.0}
+    held: dict[str, Any] = {"phi": wood.PHI_COMPRESSION, "b": section.breadth, "l_b": length, "K_B": 1.0}
     F_cp = values.strength_step("fcp", lasting.K_D, editions)
     steps = [*lasting.steps(editions), F_cp]
     K_Zcp = 1.0
