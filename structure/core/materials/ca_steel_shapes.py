@@ -54,7 +54,7 @@ def shape(label: str, wall: float = 1.0) -> Shape:
         held = _tube(numbers)
         return held if wall == 1.0 else _worked_out(held, wall)
     if kind in ("HSS", "HS", "PIPE") and len(numbers) == 2 and not weight:
-        return _round(*_round_size(label, *numbers), wall)
+        return _round(*_round_size(label, kind == "PIPE", *numbers), wall)
     if kind == "PIPE" and len(numbers) == 1 and weight:
         return _pipe(label, numbers[0], weight, wall)
     if kind in ("W", "C", "S") and len(numbers) == 2 and not weight:
@@ -118,7 +118,7 @@ def _tube(numbers: tuple[float, ...]) -> Shape:
     raise _unknown(f"HSS{H:g}x{B:g}x{t:g}", f"a shape held; of that size {', '.join(near)}" if near else "")
 
 
-def _round_size(label: str, D: float, t: float) -> tuple[float, float, str]:
+def _round_size(label: str, pipe: bool, D: float, t: float) -> tuple[float, float, str]:
     """Outside diameter, wall and label of a round tube, told in mm or in inches."""
     if D <= LARGEST_INCH:
         D, t = D * 25.4, t * 25.4
@@ -131,7 +131,7 @@ def _round_size(label: str, D: float, t: float) -> tuple[float, float, str]:
     t = min(sizes["walls"], key=lambda size: abs(size - t)) if _near(sizes["walls"], t, SAME_WALL) else t
     if not (LEAST_WALL <= t <= D / 4 and sizes["diameters"][0] <= D <= sizes["diameters"][-1]):
         raise _unknown(label, "a round tube of 27 to 324 mm with a wall from 2 mm to a quarter of that")
-    return float(D), float(t), f"HSS{D:.0f}x{t:.1f} round"
+    return float(D), float(t), f"Pipe{D:.0f}x{t:.1f}" if pipe else f"HSS{D:.0f}x{t:.1f} round"
 
 
 def _near(sizes: list[float], value: float, slack: float) -> bool:
