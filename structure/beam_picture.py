@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
+from structure.core.codes.ca import combinations as canadian
+from structure.core.codes.combination import Combination
 from structure.core.codes.us.combinations import asd, service_live
 from structure.core.statics.envelope import Envelope, analyse_cases
 from structure.core.statics.model import BeamLine, Load
@@ -31,14 +33,18 @@ def beam_picture(
     loads: Sequence[Load],
     *,
     EI: float | None,
+    code: str = "us",
     label: str,
     reactions: Sequence[str],
     name: str = "beam",
     pattern: bool = False,
 ) -> BeamPicture:
-    """Shear, moment and (with EI in lbf*in**2) deflection with creep, each under its worst combination."""
+    """Shear, moment and (with EI in lbf*in**2) deflection, each under its worst combination of the code.
+
+    Loads and lengths are in lbf and inches under either code.
+    """
     present = list(dict.fromkeys(load.case for load in loads if load.total))
-    combinations = asd(present)
+    combinations = asd(present) if code == "us" else canadian.ultimate(present)
     analysis = analyse_cases(line, loads, pattern=pattern)
     names = [each.name for each in combinations]
     strength = analysis.envelope([each.factors for each in combinations])
@@ -47,9 +53,7 @@ def beam_picture(
     for kind, title, say in (("shear", "Shear", words.force), ("moment", "Moment", words.moment)):
         curves.append(_curve(kind, title, strength, names, say, 1.0, rows))
     if EI:
-        live = service_live(present) or ()
-        sets = [{**each.factors, "dead": CREEP} for each in live] or [{"dead": CREEP}]
-        titles = [f"{CREEP:g}D+{each.name}" for each in live] or [f"{CREEP:g}D"]
+        sets, titles = _service(present, code)
         service = analysis.envelope(sets)
         curves.append(_curve("deflection", "Deflection", service, titles, words.small_length, 1 / EI, rows))
     drawing = BeamDrawing(
@@ -65,6 +69,16 @@ def beam_picture(
         name=name,
     )
     return BeamPicture(beam_diagram(drawing), tuple(rows))
+
+
+def _service(present: Sequence[str], code: str) -> tuple[list[dict[str, float]], list[str]]:
+    """Factors of what bends a beam in use, and how each is written; under the us code with creep of the dead part."""
+    if code == "ca":
+        sums: Sequence[Combination] = canadian.service(present)
+        return [dict(each.factors) for each in sums], [each.name for each in sums]
+    live = service_live(present) or ()
+    sets = [{**each.factors, "dead": CREEP} for each in live] or [{"dead": CREEP}]
+    return sets, [f"{CREEP:g}D+{each.name}" for each in live] or [f"{CREEP:g}D"]
 
 
 def _curve(

@@ -11,6 +11,7 @@ from structure.core.members.carry_in import PER_PERSON
 from structure.costs import Costs
 from structure.families import FAMILIES, family_title
 from structure.fields import inches_of
+from structure.shown import inches
 
 Row = Mapping[str, Any]
 INFINITE = float("inf")
@@ -50,7 +51,7 @@ class Hole:
         flush = section.get("mounting") == "flush"
         ceiling = inches_of(section, "ceiling_height", 97.0)
         top = ceiling + (inches_of(section, "joist_depth", 9.25) if flush else 0.0)
-        return cls(results["beam"]["length"]["value"], top, inches_of(section, "headroom"))
+        return cls(inches(results["beam"]["length"]), top, inches_of(section, "headroom"))
 
 
 def with_facts(

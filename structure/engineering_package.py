@@ -6,6 +6,7 @@ from typing import Any
 
 from projects.models import Job
 from projects.package import register
+from structure.errors import COVERED
 from structure.member_pictures import member_pages
 from structure.pictures import section_picture
 from structure.question import takedown_of
@@ -19,13 +20,15 @@ from structure.selectors import (
     section_for,
     section_values,
 )
+from structure.shown import show_in
 
 
 def loads_context(job: Job) -> dict[str, Any]:
     """The section as a drawing and the loads it brings."""
     section = section_for(job)
-    if section is None or job.code != "us":
-        return {"section": None, "covered": job.code == "us"}
+    show_in(job.units)
+    if section is None or job.code not in COVERED:
+        return {"section": None, "covered": job.code in COVERED}
     values, levels = section_values(section), level_values(section)
     answer = takedown_of(values, levels, point_values(section), job.code)
     run = latest_run(job)
@@ -42,6 +45,7 @@ def loads_context(job: Job) -> dict[str, Any]:
 
 def sizes_context(job: Job) -> dict[str, Any]:
     """The preliminary members and the questions that the load path asks."""
+    show_in(job.units)
     run = latest_run(job)
     if run is None:
         return {"run": None}

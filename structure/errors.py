@@ -8,7 +8,7 @@ from typing import Any
 from projects.errors import Refused
 from structure.core.errors import InputError
 
-COVERED = ("us",)  # codes that a house is sized under here; the engine alone may know more
+COVERED = ("us", "ca")  # codes that a house is sized under here; the engine alone may know more
 
 
 class OutsideRules(Refused):

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
+from structure.shown import inches
+
 TIMBER_WIDTH = 2.6  # in; one piece wider than this is no joist of nominal 2 or 3 in
 
 
@@ -46,7 +48,7 @@ def family_of(row: Mapping[str, Any]) -> str:
     """The key of the family that a candidate of the engine belongs to; its own word where none is known."""
     family, size = str(row["family"]), row["size"]
     if family == "sawn":
-        return "timber" if size["ply_width"]["value"] > TIMBER_WIDTH else "sawn"
+        return "timber" if inches(size["ply_width"]) > TIMBER_WIDTH else "sawn"
     if family == "steel":
         form = str(size.get("form") or "W").lower()
         return "steel_hss" if form == "round" else f"steel_{form}"

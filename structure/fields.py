@@ -12,6 +12,7 @@ from django.db import models
 from structure.core.cases.types import Quantity
 from structure.core.errors import InputError
 from structure.core.units import DIMENSIONS, read_quantity
+from structure.shown import metric
 from structure.understood import understood
 
 TYPED_LENGTH = 60
@@ -47,8 +48,6 @@ class QuantityFormField(forms.CharField):
         self.understood = ""
         self.accepted = DIMENSIONS[dimension].example
         super().__init__(**kwargs)
-        if not self.help_text and self.required:
-            self.widget.attrs.setdefault("placeholder", _example(dimension))
 
     def to_python(self, value: Any) -> str:
         return super().to_python(value) or ""
@@ -106,10 +105,15 @@ class QuantityField(models.CharField):
 
 
 def echo(form: forms.BaseForm) -> None:
-    """Set `understood` on every quantity field of a form from what it holds now, typed or stored."""
+    """Set `understood` on every quantity field of a form from what it holds now, typed or stored.
+
+    A field that must be filled and has no help shows an example in the units of the house.
+    """
     for name, held in form.fields.items():
         if isinstance(held, QuantityFormField):
             held.understood = understood(str(form[name].value() or ""), held.dimension)
+            if held.required and not held.help_text:
+                held.widget.attrs.setdefault("placeholder", _example(held.dimension))
 
 
 def inches_of(values: Mapping[str, Any], name: str, default: float = 0.0) -> float:
@@ -122,4 +126,6 @@ def inches_of(values: Mapping[str, Any], name: str, default: float = 0.0) -> flo
 
 
 def _example(dimension: str) -> str:
-    return DIMENSIONS[dimension].example.rpartition("such as ")[2].partition(" or ")[0]
+    """The example of a dimension that is in the units of the house, where there are two."""
+    first, _, second = DIMENSIONS[dimension].example.rpartition("such as ")[2].partition(" or ")
+    return second if second and metric() else first

@@ -8,8 +8,10 @@ from typing import Any
 
 from structure.core.units import read_quantity
 from structure.diagrams import words
+from structure.diagrams.words import MM_PER_INCH
 from structure.measured import beam_extras, measured, plates_of
 from structure.results import beam_of
+from structure.shown import inches, value_in
 
 # Typed name -> stored name, dimension, and what the engine's unit is multiplied with.
 TYPED = {
@@ -127,7 +129,7 @@ def marks_of(results: Mapping[str, Any], inputs: Mapping[str, Any]) -> list[Mark
     if beam is None:
         return []
     held = results["beam"]
-    length = held["length"]["value"]
+    length = inches(held["length"])
     size = _size(beam["member"]) | {"length_in": length, "mounting": held["mounting"]}
     marks = [Mark("B1", "beam", sealed_title("beam", size), size | beam_extras(held, length))]
     marks += [mark for post in results["posts"] for mark in _post_marks(post, inputs)]
@@ -144,7 +146,7 @@ def _hanger_marks(held: Mapping[str, Any]) -> list[Mark]:
     data: dict[str, Any] = {"count": count}
     told, title = held.get("hangers_data") or {}, f"{count} joist hangers"
     if told.get("status") == "ok":
-        data["load_lb"] = told["required"]["value"]
+        data["load_lb"] = value_in(told["required"], "lbf")
         title += f", each for at least {words.force(data['load_lb'], 'us')}"
     return [Mark("H1", "hanger", title, data)]
 
@@ -156,8 +158,8 @@ def _size(member: Mapping[str, Any]) -> dict[str, Any]:
     return {
         "family": member["family"],
         "plies": member["plies"],
-        "ply_width_in": member["ply_width"]["value"],
-        "depth_in": member["depth"]["value"],
+        "ply_width_in": inches(member["ply_width"]),
+        "depth_in": inches(member["depth"]),
         "species": member["species"] or "",
         "grade": member["grade"] or "",
         "label": member["label"],
@@ -173,7 +175,7 @@ def _post_marks(post: Mapping[str, Any], inputs: Mapping[str, Any]) -> list[Mark
         label = "Adjustable or pipe post by its maker's paper"
         height = post["result"].get("height", {}).get("value", 0.0)
         return [Mark(post["mark"], "post", label, {"label": label, "stated": True, "height_in": height})]
-    size = _size(member) | {"height_in": member["height"]["value"]}
+    size = _size(member) | {"height_in": inches(member["height"])}
     if size["family"] == "steel":
         size |= plates_of({"foot": post["result"].get("plate")})
     else:
@@ -181,12 +183,12 @@ def _post_marks(post: Mapping[str, Any], inputs: Mapping[str, Any]) -> list[Mark
     plate = {
         "family": "sawn",
         "plies": 1,
-        "ply_width_in": 1.5,
+        "ply_width_in": 1.5 if inputs["case"]["code"] == "us" else 38 / MM_PER_INCH,
         "depth_in": size["depth_in"],
         "species": inputs["case"]["given"]["posts"]["plate_species"],
         "grade": "No.2",
         "label": "plate under " + post["mark"],
-        "length_in": member["width"]["value"],
+        "length_in": inches(member["width"]),
     }
     return [
         Mark(post["mark"], "post", sealed_title("post", size), size),
@@ -196,9 +198,9 @@ def _post_marks(post: Mapping[str, Any], inputs: Mapping[str, Any]) -> list[Mark
 
 def _footing_mark(footing: Mapping[str, Any]) -> Mark:
     result = footing["result"]
-    thick = result["thickness"]["value"]
+    thick = inches(result["thickness"])
     # Pads of older runs are square and say their side alone.
-    side, width = (result.get(name, result["side"])["value"] for name in ("length", "width"))
+    side, width = (inches(result.get(name, result["side"])) for name in ("length", "width"))
     bars = result.get("bars")
     data = {
         "label": "Concrete pad with bars" if bars else "Plain concrete pad",
@@ -213,7 +215,7 @@ def _footing_mark(footing: Mapping[str, Any]) -> Mark:
             "bar": bars["bar"],
             "bars": bars["along_length"]["count"],
             "cross_bars": bars["along_width"]["count"],
-            "cover_in": bars["cover"]["value"],
+            "cover_in": inches(bars["cover"]),
         }
     return Mark(footing["mark"], "footing", sealed_title("footing", data), data)
 
@@ -230,10 +232,10 @@ def _shoring_marks(shoring: Mapping[str, Any], inputs: Mapping[str, Any]) -> lis
             continue
         data = {
             "side": side,
-            "length_in": held["length"]["value"],
+            "length_in": inches(held["length"]),
             "shores": held["shores"],
-            "height_in": held["shore_length"]["value"],
-            "spacing_in": held["spacing"]["value"],
+            "height_in": inches(held["shore_length"]),
+            "spacing_in": inches(held["spacing"]),
             "reshore": bool(held["reshore"]),
             "passes": bool(held["passes"]),
             **{part: lumber_size(asked[part]) for part in ("header", "shore", "sill")},
@@ -250,7 +252,11 @@ def lumber_size(given: Mapping[str, Any]) -> dict[str, Any]:
     """A section of the question as the takeoff reads it."""
     width, depth = (read_quantity(given[name], "length", name) for name in ("width", "depth"))
     plies = f"{given['plies']}-" if given["plies"] > 1 else ""
-    label = f"{plies}{round(width + 0.5)}x{round(depth + 0.5)} {given['species']} {given['grade']}"
+    nominal = f"{round(width + 0.5)}x{round(depth + 0.5)}"
+    if given["width"].endswith("mm"):
+        # As the Canadian yard writes it: actual millimetres, then the name it is called by.
+        nominal = f"{width * MM_PER_INCH:.0f}x{depth * MM_PER_INCH:.0f} ({nominal})"
+    label = f"{plies}{nominal} {given['species']} {given['grade']}"
     return {
         "family": given["family"],
         "plies": given["plies"],

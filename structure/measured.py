@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from structure.core.units import read_quantity
+from structure.shown import inches, value_in
 
 Row = Mapping[str, Any]
 
@@ -16,8 +17,8 @@ def measured(row: Row) -> dict[str, Any]:
     data: dict[str, Any] = {
         "family": row["family"],
         "plies": size["plies"],
-        "ply_width_in": size["ply_width"]["value"],
-        "depth_in": size["depth"]["value"],
+        "ply_width_in": inches(size["ply_width"]),
+        "depth_in": inches(size["depth"]),
         "species": given.get("species") or row.get("species") or "",
         "grade": given.get("grade") or row.get("grade") or "",
         "label": row["label"],
@@ -26,8 +27,8 @@ def measured(row: Row) -> dict[str, Any]:
         data |= {
             "shape": given["shape"],
             "form": size["form"],
-            "width_in": size["width"]["value"],
-            "weight_lb_ft": size["weight"]["value"],
+            "width_in": inches(size["width"]),
+            "weight_lb_ft": value_in(size["weight"], "lbf/ft"),
         }
     if row["family"] == "flitch":
         data |= _flitch(size, given)
@@ -41,8 +42,8 @@ def _flitch(size: Row, given: Row) -> dict[str, Any]:
         "species": wood.get("species") or "",
         "grade": wood.get("grade") or "",
         "plates": plate["count"],
-        "plate_thickness_in": plate["thickness"]["value"],
-        "plate_depth_in": plate["depth"]["value"],
+        "plate_thickness_in": inches(plate["thickness"]),
+        "plate_depth_in": inches(plate["depth"]),
         "steel_grade": given.get("steel") or "",
         "bolt_in": read_quantity(given.get("bolts", {}).get("diameter", "1/2 in"), "length", "bolts"),
     }
@@ -63,16 +64,16 @@ def beam_extras(beam: Row, length: float) -> dict[str, Any]:
             "ply_fasteners": fastening["count"],
             "ply_fastener": fastener["label"],
             "ply_fastener_kind": fastener["kind"],
-            "ply_fastener_in": fastener["diameter"]["value"],
-            "ply_fastener_length_in": None if length_in is None else length_in["value"],
+            "ply_fastener_in": inches(fastener["diameter"]),
+            "ply_fastener_length_in": None if length_in is None else inches(length_in),
             "ply_rows": fastening["rows"],
-            "ply_spacing_in": fastening["spacing"]["value"],
+            "ply_spacing_in": inches(fastening["spacing"]),
             "ply_source": str((fastening.get("least") or {}).get("clause") or "ply fastening rule"),
         }
     bolts = chosen.get("bolts")
     if bolts:
         rows = sum(bolts["at_supports"]) + sum(int(each["bolts"]) for each in bolts["at_points"])
-        data["bolts"] = rows + max(int(length / bolts["spacing"]["value"]) - 1, 0)
+        data["bolts"] = rows + max(int(length / inches(bolts["spacing"])) - 1, 0)
     return data | plates_of(chosen.get("plates") or {})
 
 
@@ -83,5 +84,5 @@ def plates_of(plates: Mapping[str, Row | None]) -> dict[str, Any]:
         return {}
     sizes = {"length_in": "length", "width_in": "width", "thickness_in": "thickness"}
     return {
-        "bearing_plates": [{stored: plate[name]["value"] for stored, name in sizes.items()} for plate in held]
+        "bearing_plates": [{stored: inches(plate[name]) for stored, name in sizes.items()} for plate in held]
     }

@@ -15,8 +15,9 @@ from structure.fields import inches_of
 from structure.marks import lumber_size
 from structure.models import DesignRun
 from structure.pictures import section_picture
-from structure.reading import quantity_words
+from structure.reading import DIMENSION_OF, quantity_words
 from structure.results import beam_of, beam_size, checks_of
+from structure.shown import inches, value_in
 
 Row = Mapping[str, Any]
 SIDES = ("left", "right")
@@ -38,7 +39,7 @@ def member_pages(run: DesignRun) -> dict[str, Any]:
     beam = beam_of(results)
     if beam is None:
         return {"members": []}
-    members = [_beam(results, beam, run.inputs.get("products", ()))]
+    members = [_beam(results, beam, run.inputs.get("products", ()), run.inputs["case"]["code"])]
     pads = {each["end"]: each for each in results["footings"]}
     bearings = {each["mark"]: each for each in results["bearing"]}
     below = {post["end"] for post in results["posts"] if post["storey"] != "wall"}
@@ -50,16 +51,22 @@ def member_pages(run: DesignRun) -> dict[str, Any]:
     return {"members": members}
 
 
-def _beam(results: Row, beam: Row, products: Sequence[Row]) -> dict[str, Any]:
+def _beam(results: Row, beam: Row, products: Sequence[Row], code: str) -> dict[str, Any]:
     held = results["beam"]
-    span = held["span"]["value"]
+    span = inches(held["span"])
     loads = [_load(each, span) for each in held["loads"]]
     if beam["self_weight"]["counted"]:
-        loads.append(Load.uniform("dead", beam["self_weight"]["line"]["value"] / 12, 0.0, span))
-    EI = beam["adjusted"]["E"]["value"] * beam["size"]["inertia"]["value"]
+        loads.append(Load.uniform("dead", value_in(beam["self_weight"]["line"], "lbf/ft") / 12, 0.0, span))
+    EI = value_in(beam["adjusted"]["E"], "psi") * value_in(beam["size"]["inertia"], "in**4")
     reactions = [quantity_words(each["max"]) for each in beam["reactions"].values()]
     picture = beam_picture(
-        BeamLine((span,)), loads, EI=EI, label=beam["section"], reactions=reactions, name="beam-b1"
+        BeamLine((span,)),
+        loads,
+        EI=EI,
+        code=code,
+        label=beam["section"],
+        reactions=reactions,
+        name="beam-b1",
     )
     clear = beam["headroom"]
     facts = [
@@ -102,10 +109,10 @@ def _sources(member: Row, products: Sequence[Row]) -> list[str]:
 def _load(each: Row, span: float) -> Load:
     """A load of the answer back in the engine's units."""
     if each["shape"] == "point":
-        return Load.point(each["case"], each["value"]["value"], each["at"]["value"])
-    first, last = each["value"]["value"] / 12, each["end_value"]["value"] / 12
+        return Load.point(each["case"], value_in(each["value"], "lbf"), inches(each["at"]))
+    first, last = value_in(each["value"], "lbf/ft") / 12, value_in(each["end_value"], "lbf/ft") / 12
     return Load(
-        each["case"], each["shape"], first, each["start"]["value"], min(each["end"]["value"], span), last
+        each["case"], each["shape"], first, inches(each["start"]), min(inches(each["end"]), span), last
     )
 
 
@@ -138,14 +145,14 @@ def _post(post: Row, bearing: Row | None, pad: Row | None, beam: Row) -> dict[st
                 code="us",
                 mark=post["mark"],
                 label=member["label"],
-                height=member["height"]["value"],
-                width=member["width"]["value"],
+                height=inches(member["height"]),
+                width=inches(member["width"]),
                 plies=member["plies"],
                 load=_demand(result),
-                beam_depth=beam["size"]["depth"]["value"] if post["storey"] == "wall" else 9.25,
+                beam_depth=inches(beam["size"]["depth"]) if post["storey"] == "wall" else 9.25,
                 beam_label=f"B1 {beam['section']}" if post["storey"] == "wall" else "floor framing, blocked",
-                pad_side=pad["result"]["side"]["value"] if pad else 0.0,
-                pad_thickness=pad["result"]["thickness"]["value"] if pad else 0.0,
+                pad_side=inches(pad["result"]["side"]) if pad else 0.0,
+                pad_thickness=inches(pad["result"]["thickness"]) if pad else 0.0,
                 pad_mark=pad["mark"] if pad else "",
                 foot="" if pad else "goes on below: see the load path",
                 name=f"post-{post['mark'].lower()}",
@@ -155,7 +162,9 @@ def _post(post: Row, bearing: Row | None, pad: Row | None, beam: Row) -> dict[st
 
 
 def _demand(result: Row) -> float:
-    return max(check["demand"]["value"] for check in result["checks"].values())
+    """The largest force that a post was checked for [lbf]."""
+    demands = [check["demand"] for check in result["checks"].values()]
+    return max(value_in(each, "lbf") for each in demands if DIMENSION_OF.get(each["unit"]) == "force")
 
 
 def _footing(footing: Row) -> dict[str, Any]:
@@ -193,7 +202,7 @@ def plan_picture(run: DesignRun) -> str:
     beam = beam_of(results)
     if beam is None:
         return ""
-    length = results["beam"]["length"]["value"]
+    length = inches(results["beam"]["length"])
     opening = inches_of(run.inputs["section"], "opening")
     bearing = (length - opening) / 2
     places = {"left": bearing / 2, "right": length - bearing / 2}
@@ -202,20 +211,20 @@ def plan_picture(run: DesignRun) -> str:
     for n, (side, sign) in enumerate((("left", -1), ("right", 1)), start=1):
         held = shoring.get(side) or {}
         if held.get("needed"):
-            shores.append((f"S{n}", sign * held["stand_off"]["value"], held["length"]["value"]))
+            shores.append((f"S{n}", sign * inches(held["stand_off"]), inches(held["length"])))
     posts = [
-        (post["mark"], places[post["end"]], post["member"]["width"]["value"])
+        (post["mark"], places[post["end"]], inches(post["member"]["width"]))
         for post in results["posts"]
         if post["storey"] == "wall" and post["member"]
     ]
     pads = [
-        (each["mark"], places[each["end"]], each["result"]["side"]["value"]) for each in results["footings"]
+        (each["mark"], places[each["end"]], inches(each["result"]["side"])) for each in results["footings"]
     ]
     points = [
-        load["at"]["value"] + bearing / 2 for load in results["beam"]["loads"] if load["shape"] == "point"
+        inches(load["at"]) + bearing / 2 for load in results["beam"]["loads"] if load["shape"] == "point"
     ]
     return plan_strip(
-        PlanStrip(length, beam["size"]["width"]["value"], "B1", opening, posts, pads, shores, points)
+        PlanStrip(length, inches(beam["size"]["width"]), "B1", opening, posts, pads, shores, points)
     )
 
 
@@ -231,7 +240,7 @@ def shoring_pages(run: DesignRun) -> dict[str, Any]:
     members = [
         _side(f"S{n}", side, held, sizes, section) for n, (side, held) in enumerate(sides.items(), start=1)
     ]
-    stands = {side: held["stand_off"]["value"] for side, held in sides.items()}
+    stands = {side: inches(held["stand_off"]) for side, held in sides.items()}
     cut = ShoringCut(
         code="us",
         height=inches_of(section, "ceiling_height", 97.0),
@@ -266,17 +275,17 @@ def _side(mark: str, side: str, held: Row, sizes: Mapping[str, Row], section: Ro
             code="us",
             side=side,
             opening=inches_of(section, "opening"),
-            length=held["length"]["value"],
+            length=inches(held["length"]),
             height=inches_of(section, "ceiling_height", 97.0),
             shores=held["shores"],
-            spacing=held["spacing"]["value"],
+            spacing=inches(held["spacing"]),
             header_depth=sizes["header"]["depth_in"],
             sill_depth=sizes["sill"]["ply_width_in"],
             shore_width=sizes["shore"]["ply_width_in"] * sizes["shore"]["plies"],
             header_label=sizes["header"]["label"],
             shore_label=sizes["shore"]["label"],
             sill_label=sizes["sill"]["label"],
-            line=held["line"]["value"] / 12,
+            line=value_in(held["line"], "lbf/ft") / 12,
             name=f"shoring-{side}",
         )
     )

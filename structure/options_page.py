@@ -8,10 +8,12 @@ from typing import Any
 
 from structure.comparison import Card, Hole, compare, with_facts
 from structure.costs import Costs, costs_for
+from structure.diagrams import words
 from structure.diagrams.strip import Cut, Strip, section_strip
 from structure.families import family_title
 from structure.models import DesignRun
 from structure.results import candidates
+from structure.shown import inches
 
 Row = Mapping[str, Any]
 
@@ -71,11 +73,11 @@ def _cut(row: Row, number: str) -> Cut:
         depth=row["depth"],
         plies=row["plies"],
         form=str(size.get("form") or "") if row["family"] == "steel" else "",
-        web=size["web"]["value"] if "web" in size else 0.0,
-        flange=size["flange"]["value"] if "flange" in size else 0.0,
+        web=inches(size["web"]) if "web" in size else 0.0,
+        flange=inches(size["flange"]) if "flange" in size else 0.0,
         plates=_plates(size),
         passes=row["passes"],
-        weight="" if row["weight"] is None else f"{row['weight']:.0f} lb/ft",
+        weight="" if row["weight"] is None else words.weight_per_length(row["weight"]),
     )
 
 
@@ -84,4 +86,4 @@ def _plates(size: Row) -> Sequence[tuple[float, float]]:
     held = size.get("plates")
     if not held:
         return ()
-    return [(held["thickness"]["value"], held["depth"]["value"])] * int(held["count"])
+    return [(inches(held["thickness"]), inches(held["depth"]))] * int(held["count"])

@@ -10,8 +10,6 @@ from structure.selectors import current_schedules, latest_run, section_for
 
 def section_summary(job: Any, user: Any) -> Summary:
     """How far the section is."""
-    if job.code != "us":
-        return Summary(("Sizing under the Canadian code is not covered yet.",), "not covered yet", "muted")
     section = section_for(job)
     if section is None:
         return Summary(("No house section yet: spans, levels and what is below.",), "to do", "note")
@@ -25,8 +23,6 @@ def section_summary(job: Any, user: Any) -> Summary:
 
 def sizes_summary(job: Any, user: Any) -> Summary:
     """The governing schedule in a few words, or what is missing to have one."""
-    if job.code != "us":
-        return Summary(("No sizes under the Canadian code yet.",), "not covered yet", "muted")
     rows = {s.source: s for s in current_schedules(job, with_runs=False)}
     schedule = rows.get("sealed") or rows.get("preliminary")
     if schedule is not None:

@@ -11,6 +11,7 @@ from structure.diagrams.house_section import HouseDrawing, Level, house_section
 from structure.diagrams.offset import OffsetDrawing, offset_drawing
 from structure.fields import inches_of
 from structure.question import service_total
+from structure.shown import inches
 
 Row = Mapping[str, Any]
 BELOW_DRAWN = {"existing_wall": "wall", "existing_beam": "beam", "new_post": "post", "stated_post": "post"}
@@ -92,8 +93,8 @@ def offset_picture(values: Row, result: Row, name: str = "offset") -> str:
             above_thickness=inches_of(values, "above_thickness", 4.5),
             below=below,
             below_thickness=inches_of(values, "below_thickness", 4.5),
-            tolerance=result["tolerance"]["value"],
-            limit=None if limit is None else limit["value"],
+            tolerance=inches(result["tolerance"]),
+            limit=None if limit is None else inches(limit),
             wall_shift=shift,
             name=name,
         )

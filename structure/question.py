@@ -10,6 +10,7 @@ from structure.core.cases.registry import run_case
 from structure.core.errors import InputError
 from structure.core.units import quantity
 from structure.dead_loads import read_dead
+from structure.shown import value_in
 
 IMPORTANCE = 1.0  # ASCE 7-16 Table 1.5-2: dwellings are risk category II
 PSF = "psf"
@@ -17,6 +18,8 @@ PSF = "psf"
 
 def snow_case(section: Mapping[str, Any], code: str) -> dict[str, Any]:
     """The question of roof snow from ground snow."""
+    if code == "ca":
+        return {"kind": "snow", "code": code, "given": _snow_canadian(section)}
     given: dict[str, Any] = {
         "ground": section["ground_snow"],
         "Ce": float(section["exposure"]),
@@ -24,9 +27,27 @@ def snow_case(section: Mapping[str, Any], code: str) -> dict[str, Any]:
         "Is": IMPORTANCE,
     }
     if section.get("roof_slope"):
-        degrees = math.degrees(math.atan(float(section["roof_slope"]) / 12))
-        given["slope"] = f"{degrees:.4f} deg"
+        given["slope"] = _slope(section)
     return {"kind": "snow", "code": code, "given": given}
+
+
+def _slope(section: Mapping[str, Any]) -> str:
+    return f"{math.degrees(math.atan(float(section['roof_slope']) / 12)):.4f} deg"
+
+
+def _snow_canadian(section: Mapping[str, Any]) -> dict[str, Any]:
+    """S_s and S_r with their source, by Part 9 or by Part 4."""
+    given: dict[str, Any] = {
+        "Ss": section["ground_snow"],
+        "Sr": section["rain"],
+        "climate_source": section["ground_snow_source"],
+        "rule": section["snow_rule"],
+    }
+    if section.get("roof_width"):
+        given["roof_width"] = section["roof_width"]
+    if section.get("roof_slope") and section["snow_rule"] == "part4":
+        given["slope"] = _slope(section)
+    return given
 
 
 def as_text(value: Mapping[str, Any]) -> str:
@@ -106,8 +127,8 @@ def takedown_of(
 
 
 def service_total(line: Mapping[str, Mapping[str, Any]]) -> float:
-    """Dead, live and the larger roof load of a line load by case, in the unit it is shown in."""
-    by_case = {case: held["value"] for case, held in line.items()}
+    """Dead, live and the larger roof load of a line load by case [lbf/ft]."""
+    by_case = {case: value_in(held, "lbf/ft") for case, held in line.items()}
     roof = max(by_case.get("roof_live", 0.0), by_case.get("snow", 0.0))
     return by_case.get("dead", 0.0) + by_case.get("live", 0.0) + roof
 

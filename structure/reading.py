@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from structure.diagrams import words
+from structure.shown import metric, value_in
 
 _NAME = re.compile(r"[A-Za-z_][A-Za-z_0-9]*")
 _KEPT = {"min", "max", "abs"}
@@ -24,6 +25,30 @@ _UNIT_WORDS = {
     "ft**3": "ft³",
     "lbf*in**2": "lbf·in²",
     "degree": "°",
+}
+
+# Units that results come in, by what they measure, and the unit that the words are made from.
+DIMENSION_OF = {
+    unit: dimension
+    for dimension, units in {
+        "length": ("in", "mm", "ft", "m"),
+        "force": ("lbf", "kN", "N"),
+        "line_load": ("lbf/ft", "kN/m", "N/mm"),
+        "moment": ("lbf*ft", "kN*m"),
+        "pressure": ("psf", "kPa"),
+        "stress": ("psi", "MPa"),
+        "volume": ("ft**3", "m**3"),
+    }.items()
+    for unit in units
+}
+PLAIN = {
+    "length": "in",
+    "force": "lbf",
+    "line_load": "lbf/ft",
+    "moment": "lbf*ft",
+    "pressure": "psf",
+    "stress": "psi",
+    "volume": "ft**3",
 }
 
 
@@ -83,28 +108,36 @@ def step_line(step: Mapping[str, Any]) -> dict[str, str]:
 
 
 def quantity_words(held: Any, *, both: bool = True) -> str:
-    """A quantity of a result in the trade's unit, with the other system beside it."""
+    """A quantity of a result in the units of the house, with the other system beside it where the trade has both."""
     if held is None:
         return "not worked out"
     if not isinstance(held, Mapping):
         return figure(held) if isinstance(held, int | float) and not isinstance(held, bool) else str(held)
     value, unit = held["value"], held["unit"]
-    if unit == "in":
-        return words.length(value, "us", both=both) if abs(value) >= 3 else words.small_length(value, "us")
-    if unit == "lbf":
-        return words.force(value, "us", both=both)
-    if unit == "lbf/ft":
-        return words.line_load(value / 12, "us", both=both)
-    if unit == "lbf*ft":
-        return words.moment(value * 12, "us", both=both)
-    if unit == "psf":
-        metric = f" ({value * 0.04788026:.2f} kPa)" if both else ""
-        return f"{value:,.1f} psf{metric}"
-    if unit == "psi":
-        return f"{value:,.1f} psi"
-    if unit == "ft**3":
-        return f"{value:,.2f} ft³" + (f" ({value * 0.0283168466:.3f} m³)" if both else "")
-    return with_unit(value, unit)
+    dimension = DIMENSION_OF.get(unit)
+    if dimension is None:
+        return with_unit(value, unit)
+    plain = value_in(held, PLAIN[dimension])
+    if dimension == "length":
+        return words.length(plain, "us", both=both) if abs(plain) >= 3 else words.small_length(plain, "us")
+    if dimension == "force":
+        return words.force(plain, "us", both=both)
+    if dimension == "line_load":
+        return words.line_load(plain / 12, "us", both=both)
+    if dimension == "moment":
+        return words.moment(plain * 12, "us", both=both)
+    if dimension == "pressure":
+        return words.pressure(plain, both=both)
+    if dimension == "stress":
+        return words.stress(plain)
+    return _volume(plain, both)
+
+
+def _volume(feet: float, both: bool) -> str:
+    """Concrete: the yard sells it by both."""
+    imperial, si = f"{feet:,.2f} ft\u00b3", f"{feet * 0.0283168466:.3f} m\u00b3"
+    first, second = (si, imperial) if metric() else (imperial, si)
+    return f"{first} ({second})" if both else first
 
 
 def demand_words(held: Any) -> str:

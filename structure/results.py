@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from structure.families import family_of
+from structure.shown import inches, value_in
 
 Row = Mapping[str, Any]
 
@@ -31,13 +32,13 @@ def _candidate(each: Row, order: int, chosen: str | None) -> dict[str, Any]:
         "group": family_of(each),
         "species": each.get("species") or "",
         "grade": each.get("grade") or "",
-        "width": size["width"]["value"] if "width" in size else size["ply_width"]["value"] * size["plies"],
-        "depth": size["depth"]["value"],
+        "width": inches(size["width"]) if "width" in size else inches(size["ply_width"]) * size["plies"],
+        "depth": inches(size["depth"]),
         "plies": size["plies"],
-        "ply_width": size["ply_width"]["value"],
+        "ply_width": inches(size["ply_width"]),
         # Steel between lumber comes bolted; everything else is carried in piece by piece.
         "pieces": 1 if each["family"] == "flitch" else size["plies"],
-        "weight": size["weight"]["value"] if "weight" in size else None,
+        "weight": value_in(size["weight"], "lbf/ft") if "weight" in size else None,
         "ratio": each["ratio"],
         "governing": each["governing"],
         "passes": each["passes"],
@@ -80,7 +81,7 @@ def beam_size(results: Row) -> dict[str, Any] | None:
     if beam is None:
         return None
     size = beam["size"]
-    return {"width": size["width"]["value"], "depth": size["depth"]["value"], "label": beam["section"]}
+    return {"width": inches(size["width"]), "depth": inches(size["depth"]), "label": beam["section"]}
 
 
 def chains(results: Row) -> list[Row]:

@@ -9,9 +9,12 @@ import django_tables2 as tables
 from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 
+from structure.diagrams.words import MM_PER_INCH
 from structure.families import family_title
+from structure.shown import metric
 from structure.templatetags.structure_pages import plain, quantity_short, ratio_words
 
+KG_M = 0.45359237 / 0.3048  # of a pound to the foot
 NUM = {"td": {"class": "num"}, "th": {"class": "num"}}
 
 
@@ -40,6 +43,9 @@ class CandidateTable(tables.Table):
         self.take = take
         hidden = [name for name, shown in (("cost", priced), ("key", take is not None)) if not shown]
         super().__init__(*args, exclude=hidden, **kw)
+        if metric():
+            self.columns["depth"].column.verbose_name = "Depth, mm"
+            self.columns["weight"].column.verbose_name = "Weight, kg/m"
 
     def render_label(self, value: str, record: Any) -> SafeString | str:
         if not record["entered"]:
@@ -52,10 +58,10 @@ class CandidateTable(tables.Table):
         return family_title(value)
 
     def render_depth(self, value: Any) -> str:
-        return f"{value:g}"
+        return f"{value * MM_PER_INCH:.0f}" if metric() else f"{value:g}"
 
     def render_weight(self, value: Any) -> str:
-        return f"{value:.1f}"
+        return f"{value * KG_M:.1f}" if metric() else f"{value:.1f}"
 
     def render_ratio(self, value: Any, record: Any) -> SafeString:
         return format_html(

@@ -9,6 +9,7 @@ from structure.core.cases.registry import run_case
 from structure.core.version import CORE_VERSION
 from structure.data.loader import data_checksum
 from structure.families import ENGINE
+from structure.lumber import metric_size
 from structure.models import HEADERS, SHORES, SILLS, PadKind, PostKind, TopEdge
 from structure.products import product_sections
 from structure.question import snow_case, takedown_given
@@ -16,6 +17,8 @@ from structure.question import snow_case, takedown_given
 __all__ = ["answer_wall", "core_version", "data_checksum", "wall_case"]
 Row = Mapping[str, Any]
 NO_LOAD = "0 psf"
+ADJUSTABLE = "36 kN"
+ADJUSTABLE_SOURCE = "NBC 9.17.3.4.: the most without a report of its own"
 MOST_PLIES = 5  # side by side, as the engine counts on them to act together
 
 
@@ -43,12 +46,8 @@ def wall_case(
         return snow
     given: dict[str, Any] = takedown_given(section, levels, points, snow) | {
         "opening": _opening(section),
-        "soil": {
-            "allowable": section["soil"],
-            "source": section["soil_source"],
-            "from": section["soil_from"],
-        },
-        "below": _below(section),
+        "soil": _soil(section),
+        "below": _below(section, code),
         "search": _search(section, products),
         "posts": {
             "species": [section["post_species"]],
@@ -56,12 +55,16 @@ def wall_case(
             "solid": section["post_solid"],
             "plate_species": section["post_species"],
         },
-        "shoring": _shoring(section),
+        "shoring": _shoring(section, code),
     }
     if section["post_kind"] != PostKind.WOOD:
         given["posts"]["steel"] = str(section["post_kind"])
     if section["pad_kind"] == PadKind.BARS:
         given["pad"] = {"reinforcement": {"bar": section["pad_bar"]}}
+    if section.get("concrete"):
+        given["pad"] = {**given.get("pad", {}), "fc": section["concrete"]}
+    if code == "ca":
+        given["house"] = _house(section)
     if beam is not None:
         given["beam"] = dict(beam)
     return {"kind": "wall", "code": code, "given": given}
@@ -108,30 +111,46 @@ def _opening(section: Row) -> dict[str, Any]:
     return opening
 
 
-def _below(section: Row) -> dict[str, Any]:
+def _soil(section: Row) -> dict[str, Any]:
+    soil = {"source": section["soil_source"], "from": section["soil_from"]}
+    if section["soil"]:
+        soil["allowable"] = section["soil"]
+    if section.get("soil_class"):
+        soil["class"] = section["soil_class"]
+    return soil
+
+
+def _house(section: Row) -> dict[str, Any]:
+    """What is known of the whole building, for whether Part 9 covers the wall."""
+    named = {"storeys": section.get("storeys"), "building_area": section.get("building_area")}
+    return {name: value for name, value in named.items() if value}
+
+
+def _below(section: Row, code: str) -> dict[str, Any]:
     below: dict[str, Any] = {"ground": section["below"]}
     if section["below"] == "slab":
         return below
     below |= {"height": section["below_height"], "way": section["way"], "blocked": section["blocked"]}
     if section["way"] == "stated_post":
+        own = bool(section["stated_capacity"]) or code == "us"
         below["stated"] = {
-            "capacity": section["stated_capacity"],
-            "source": section["stated_source"],
+            "capacity": section["stated_capacity"] if own else ADJUSTABLE,
+            "source": section["stated_source"] if own else ADJUSTABLE_SOURCE,
             "base_plate": section["stated_plate"],
         }
     return below
 
 
-def _shoring(section: Row) -> dict[str, Any]:
+def _shoring(section: Row, code: str) -> dict[str, Any]:
     """Shoring as asked for; what is left out of its loads carries the recorded reason."""
     reasons: dict[str, str] = {}
     shoring: dict[str, Any] = {
         "stand_off": section["stand_off"],
         "construction": section["construction"],
         "every_level": section["every_level"],
-        "header": _lumber(section, HEADERS[section["shoring_header"]]),
-        "shore": _lumber(section, SHORES[section["shoring_shore"]]),
-        "sill": _lumber(section, SILLS[section["shoring_sill"]]),
+        "header": _lumber(section, HEADERS[section["shoring_header"]], code),
+        "shore": _lumber(section, SHORES[section["shoring_shore"]], code),
+        "sill": _lumber(section, SILLS[section["shoring_sill"]], code),
     }
     if section["occupancy"]:
         shoring["occupancy"] = section["occupancy"]
@@ -158,8 +177,10 @@ def _shoring(section: Row) -> dict[str, Any]:
     return shoring
 
 
-def _lumber(section: Row, size: tuple[int, str, str]) -> dict[str, Any]:
+def _lumber(section: Row, size: tuple[int, str, str], code: str) -> dict[str, Any]:
     plies, width, depth = size
+    if code == "ca":
+        width, depth = metric_size(width), metric_size(depth)
     return {
         "family": "sawn",
         "species": section["species"],

@@ -26,7 +26,15 @@ class PropertyForm(PaperForm):
         help_text="Two letters, for example OH or SK.",
     )
     code = forms.ChoiceField(label="Country", choices=BuildingCode.choices)
-    units = forms.ChoiceField(label="Units", choices=Units.choices)
+    units = forms.ChoiceField(
+        label="Units",
+        required=False,
+        choices=[
+            ("", "As usual there: metric in Canada, feet and inches in the United States"),
+            *Units.choices,
+        ],
+        help_text="What numbers are shown in first. Every field takes both.",
+    )
     year_built = CountField(
         label="Year built",
         least=FIRST_YEAR,

@@ -23,6 +23,9 @@ class Units(models.TextChoices):
     METRIC = "metric", "Metric"
 
 
+#: What a house is usually shown in, by its code; each house may choose otherwise.
+USUAL_UNITS: dict[str, str] = {"us": "imperial", "ca": "metric"}
+
 FIRST_YEAR, LAST_YEAR = 1600, 2100
 
 

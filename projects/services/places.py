@@ -7,7 +7,8 @@ from typing import Any
 from django.db import transaction
 
 from projects.errors import Refused
-from projects.models import Property, User
+from projects.models import Property, Units, User
+from projects.models.places import USUAL_UNITS
 from projects.permissions import require
 from projects.services.writing import check_text, take_version
 
@@ -18,6 +19,8 @@ def _put(house: Property, values: dict[str, Any]) -> None:
     for field in FIELDS:
         if field in values:
             setattr(house, field, values[field])
+    if not values.get("units") and ("units" in values or house.pk is None):
+        house.units = USUAL_UNITS.get(house.code, Units.IMPERIAL)
     house.name = check_text("name", "Name", house.name, "a name you know the house by")
     house.street = check_text("street", "Street", house.street, "street and number")
     house.city = check_text("city", "City", house.city, "the city or place")

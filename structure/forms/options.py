@@ -25,7 +25,7 @@ class OptionsFilter(EchoMixin, forms.Form):
         choices=[("", "all"), ("passes", "passes"), ("fails", "fails")],
     )
     deepest = QuantityFormField(
-        dimension="length", label="Not deeper than", required=False, help_text="Such as 12 in."
+        dimension="length", label="Not deeper than", required=False, help_text="Such as 12 in or 300 mm."
     )
 
     def __init__(self, data: Any, *, rows: Sequence[Row]) -> None:

@@ -11,6 +11,7 @@ from structure.core.errors import InputError
 from structure.dead_loads import read_dead
 from structure.families import FAMILIES
 from structure.fields import echo
+from structure.forms.canadian import AMERICAN, CANADIAN, speak_canadian, speak_canadian_level
 from structure.models import HouseSection, PointLoad, SectionLevel
 
 MOST_LEVELS, MOST_POINTS = 8, 12
@@ -28,14 +29,18 @@ GROUPS = (
             "top_edge top_edge_every"
         ),
     ),
-    ("Snow and roof", "ground_snow ground_snow_source roof_slope exposure thermal roof_live"),
+    (
+        "Snow and roof",
+        "ground_snow rain ground_snow_source snow_rule roof_width roof_slope exposure thermal roof_live",
+    ),
     (
         "What is below",
         (
             "below below_height way blocked stated_capacity stated_source stated_plate soil soil_from "
-            "soil_source pad_kind pad_bar"
+            "soil_class soil_source pad_kind pad_bar concrete"
         ),
     ),
+    ("The building", "storeys building_area"),
     (
         "Beams and lumber",
         "families species grade more_species max_plies post_kind post_species post_grade post_solid",
@@ -56,7 +61,11 @@ class EchoMixin(SentenceMixin):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
+        self.fit()
         echo(self)  # type: ignore[arg-type]
+
+    def fit(self) -> None:
+        """What a form changes of its fields before they are shown."""
 
 
 class SectionForm(EchoMixin, forms.ModelForm):
@@ -114,6 +123,16 @@ class SectionForm(EchoMixin, forms.ModelForm):
     )
     version = forms.IntegerField(widget=forms.HiddenInput, required=False)
 
+    def __init__(self, *args: Any, code: str = "us", **kwargs: Any) -> None:
+        self.code = code
+        super().__init__(*args, **kwargs)
+
+    def fit(self) -> None:
+        for name in AMERICAN if self.code == "ca" else CANADIAN:
+            del self.fields[name]
+        if self.code == "ca":
+            speak_canadian(self)
+
     class Meta:
         model = HouseSection
         fields = ["shape", *[name for _, names in GROUPS for name in names.split()]]
@@ -140,8 +159,9 @@ class SectionForm(EchoMixin, forms.ModelForm):
         }
 
     def groups(self) -> list[tuple[str, list[forms.BoundField]]]:
-        """Fields by heading."""
-        return [(title, [self[name] for name in names.split()]) for title, names in GROUPS]
+        """Fields by heading; those that the code does not know are not there."""
+        made = [(t, [self[n] for n in names.split() if n in self.fields]) for t, names in GROUPS]
+        return [(title, fields) for title, fields in made if fields]
 
     def clean(self) -> dict[str, Any]:
         data: dict[str, Any] = super().clean() or {}
@@ -167,9 +187,14 @@ class SectionForm(EchoMixin, forms.ModelForm):
         if data.get("below") in ("crawl", "basement"):
             needed["below_height"] = "a length with a unit, such as 7 ft 6 in"
             if data.get("way") == "stated_post":
-                needed["stated_capacity"] = "a force with a unit, such as 16,000 lbf"
-                needed["stated_source"] = "the maker's paper"
-                needed["stated_plate"] = "a length with a unit, such as 8 in"
+                if self.code == "us" or data.get("stated_capacity"):
+                    needed["stated_capacity"] = "a force with a unit, such as 16,000 lbf or 71 kN"
+                    needed["stated_source"] = "the maker's paper"
+                needed["stated_plate"] = "a length with a unit, such as 8 in or 200 mm"
+        if not data.get("soil_class"):
+            needed["soil"] = "a pressure with a unit, such as 1,500 psf or 75 kPa"
+        if self.code == "ca":
+            needed["rain"] = "a pressure with a unit, such as 0.1 kPa"
         for name, accepted in needed.items():
             self._ask(data, name, accepted)
 
@@ -180,6 +205,14 @@ class SectionForm(EchoMixin, forms.ModelForm):
 
 class LevelForm(EchoMixin, forms.ModelForm):
     """One level over the wall."""
+
+    def __init__(self, *args: Any, code: str = "us", **kwargs: Any) -> None:
+        self.code = code
+        super().__init__(*args, **kwargs)
+
+    def fit(self) -> None:
+        if self.code == "ca":
+            speak_canadian_level(self)
 
     class Meta:
         model = SectionLevel

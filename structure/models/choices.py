@@ -64,6 +64,13 @@ class SoilFrom(models.TextChoices):
     INVESTIGATION = "investigation", "a soils investigation"
 
 
+class SnowRule(models.TextChoices):
+    """By what a Canadian roof takes its snow from the ground."""
+
+    PART_9 = "part9", "Part 9, 9.4.2.2.: small light-frame roofs"
+    PART_4 = "part4", "Part 4, 4.1.6.2.: by slope and shape"
+
+
 # Plies, thickness of one and depth of what a yard keeps for shoring.
 HEADERS = {
     "2-2x6": (2, "1.5 in", "5.5 in"),

@@ -15,6 +15,7 @@ from structure.models.choices import (
     PadKind,
     PostKind,
     Shape,
+    SnowRule,
     SoilFrom,
     TopEdge,
     Way,
@@ -43,6 +44,10 @@ class HouseSection(models.Model):
 
     ground_snow = QuantityField("ground snow", dimension="pressure", positive=False)
     ground_snow_source = models.CharField("where the ground snow comes from", max_length=200)
+    # Canada: the rain that comes with the snow, and the rule.
+    rain = QuantityField("rain with it S_r", dimension="pressure", positive=False, blank=True)
+    snow_rule = models.CharField("roof snow by", max_length=5, choices=SnowRule, default=SnowRule.PART_9)
+    roof_width = QuantityField("width of the roof", dimension="length", blank=True)
     exposure = models.DecimalField("exposure factor C_e", max_digits=3, decimal_places=2, default=1)
     thermal = models.DecimalField("thermal factor C_t", max_digits=3, decimal_places=2, default=1)
     roof_live = QuantityField("roof live load", dimension="pressure", positive=False, default="20 psf")
@@ -54,7 +59,8 @@ class HouseSection(models.Model):
     stated_capacity = QuantityField("stated capacity of that post", dimension="force", blank=True)
     stated_source = models.CharField("paper that states it", max_length=200, blank=True)
     stated_plate = QuantityField("side of its base plate", dimension="length", blank=True)
-    soil = QuantityField("allowable soil pressure", dimension="pressure", default="1500 psf")
+    soil = QuantityField("allowable soil pressure", dimension="pressure", default="1500 psf", blank=True)
+    soil_class = models.CharField("kind of soil", max_length=24, blank=True)
     soil_from = models.CharField(
         "soil pressure is", max_length=14, choices=SoilFrom, default=SoilFrom.PRESUMPTIVE
     )
@@ -64,6 +70,11 @@ class HouseSection(models.Model):
 
     pad_kind = models.CharField("new pads are", max_length=5, choices=PadKind, default=PadKind.PLAIN)
     pad_bar = models.CharField("bar", max_length=4, default="#4")
+
+    concrete = QuantityField("strength of its concrete", dimension="stress", blank=True)
+    # Canada: what decides whether Part 9 covers the house.
+    storeys = models.PositiveSmallIntegerField("storeys of the building", null=True, blank=True)
+    building_area = QuantityField("building area", dimension="area", blank=True)
 
     families = models.JSONField("beam families to try", default=list)
     species = models.CharField("sawn lumber on hand", max_length=12, default="SPF")

@@ -15,6 +15,7 @@ from structure.marks import Mark, marks_of, still_counted
 from structure.models import DesignRun, Schedule, ScheduleMark
 from structure.selectors import current_schedules, latest_run, run_is_stale
 from structure.services.designs import wall_design
+from structure.shown import shown_in
 
 
 def schedule_choose(*, job: Job, actor: User, run: DesignRun, beam: Mapping[str, Any]) -> Schedule:
@@ -46,7 +47,7 @@ def schedule_choose(*, job: Job, actor: User, run: DesignRun, beam: Mapping[str,
             actor,
             run,
             Schedule.Source.PRELIMINARY,
-            marks_of(run.results, run.inputs),
+            _marks(job, run),
             section_version=run.section_version,
         )
         event_record(
@@ -57,6 +58,12 @@ def schedule_choose(*, job: Job, actor: User, run: DesignRun, beam: Mapping[str,
             data={"schedule": schedule.pk, "run": run.pk},
         )
     return schedule
+
+
+def _marks(job: Job, run: DesignRun) -> list[Mark]:
+    """The marks of a run, their titles in the units of the house."""
+    with shown_in(job.units):
+        return marks_of(run.results, run.inputs)
 
 
 def _schedule_new(

@@ -92,7 +92,7 @@ def _check_opening(values: Row, code: str) -> None:
     try:
         check_span(
             "the clear opening",
-            read_typed(values["opening"], "length", "Clear opening"),
+            read_typed(values["opening"], "length", "Clear opening", code=code),
             DEFAULT_EDITIONS[code],
         )
     except InputError as error:

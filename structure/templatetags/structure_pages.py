@@ -9,6 +9,7 @@ from django import template
 from django.utils.safestring import SafeString, mark_safe
 
 from structure import reading
+from structure.diagrams import words
 from structure.question import service_total
 from structure.understood import understood
 
@@ -31,6 +32,12 @@ def quantity(held: Any) -> str:
 def quantity_short(held: Any) -> str:
     """A quantity in one unit."""
     return reading.quantity_words(held, both=False)
+
+
+@register.filter
+def carried(pounds: float) -> str:
+    """What a piece weighs."""
+    return words.weight(pounds)
 
 
 @register.filter

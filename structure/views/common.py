@@ -13,6 +13,7 @@ from projects.permissions import can
 from projects.requests import SignedIn
 from projects.selectors import job_for
 from structure.errors import COVERED
+from structure.shown import show_in
 
 
 def page_job(request: SignedIn, job_pk: int, action: str = "view_job") -> Job:
@@ -20,6 +21,7 @@ def page_job(request: SignedIn, job_pk: int, action: str = "view_job") -> Job:
     job: Job = job_for(request.user, job_pk)
     if not can(request.user, action, job):
         raise PermissionDenied("Your role may not do this on this job.")
+    show_in(job.units)
     return job
 
 

@@ -34,9 +34,9 @@ def section_edit(request: SignedIn, job_pk: int) -> HttpResponse:
         return closed
     section = section_for(job)
     if not writing:
-        return _show(request, job, section, *_forms_for(request, section))
+        return _show(request, job, section, *_forms_for(request, job, section))
     action = request.POST.get("action", "save")
-    form, levels, points = _posted(request, section, add=action)
+    form, levels, points = _posted(request, job, section, add=action)
     if action != "save":
         return _show(request, job, section, form, levels, points)
     if all([form.is_valid(), levels.is_valid(), points.is_valid()]):
@@ -63,7 +63,7 @@ def section_edit(request: SignedIn, job_pk: int) -> HttpResponse:
 def section_draw(request: SignedIn, job_pk: int) -> HttpResponse:
     """The drawing of what is typed now, nothing stored: the part that htmx swaps in."""
     job = page_job(request, job_pk, "design")
-    form, levels, points = _posted(request, None, add="draw")
+    form, levels, points = _posted(request, job, None, add="draw")
     return render(
         request, "structure/partials/section_picture.html", {"job": job, **_drawn(job, form, levels, points)}
     )
@@ -93,26 +93,27 @@ def _values(form: SectionForm) -> dict[str, Any]:
     return {name: value for name, value in form.cleaned_data.items() if name != "version"}
 
 
-def _forms_for(request: SignedIn, section: HouseSection | None) -> tuple[Any, Any, Any]:
+def _forms_for(request: SignedIn, job: Job, section: HouseSection | None) -> tuple[Any, Any, Any]:
     """Forms of the stored section, or of a starting guess for the shape asked for."""
     if section is not None:
-        form = SectionForm(instance=section, initial={"version": section.version})
-        return form, _levels(level_values(section)), PointRows(initial=point_values(section), prefix="points")
+        form = SectionForm(instance=section, initial={"version": section.version}, code=job.code)
+        points = PointRows(initial=point_values(section), prefix="points")
+        return form, _levels(level_values(section), job.code), points
     shape = request.GET.get("shape", "")
-    guess = starter(shape) if shape in Shape.values else {"section": {}, "levels": []}
+    guess = starter(shape, job.code) if shape in Shape.values else {"section": {}, "levels": []}
     return (
-        SectionForm(initial=guess["section"]),
-        _levels(guess["levels"]),
+        SectionForm(initial=guess["section"], code=job.code),
+        _levels(guess["levels"], job.code),
         PointRows(prefix="points"),
     )
 
 
-def _levels(rows: list[dict[str, Any]], data: Any = None) -> Any:
+def _levels(rows: list[dict[str, Any]], code: str) -> Any:
     initial = [{**row, "ORDER": n + 1} for n, row in enumerate(rows)]
-    return LevelRows(data, initial=initial, prefix="levels")
+    return LevelRows(initial=initial, prefix="levels", form_kwargs={"code": code})
 
 
-def _posted(request: SignedIn, section: HouseSection | None, *, add: str) -> tuple[Any, Any, Any]:
+def _posted(request: SignedIn, job: Job, section: HouseSection | None, *, add: str) -> tuple[Any, Any, Any]:
     """Forms of what was typed; `add_level` and `add_point` bring one more empty row."""
     data = request.POST.copy()
     for prefix, action in (("levels", "add_level"), ("points", "add_point")):
@@ -120,8 +121,8 @@ def _posted(request: SignedIn, section: HouseSection | None, *, add: str) -> tup
         rows = str(data.get(key, ""))
         if add == action and rows.isdecimal() and len(rows) < 3:
             data[key] = str(int(rows) + 1)
-    form = SectionForm(data, instance=section)
-    return form, LevelRows(data, prefix="levels"), PointRows(data, prefix="points")
+    levels = LevelRows(data, prefix="levels", form_kwargs={"code": job.code})
+    return SectionForm(data, instance=section, code=job.code), levels, PointRows(data, prefix="points")
 
 
 def _typed(form: Any) -> dict[str, Any]:
@@ -156,7 +157,10 @@ def _drawn(job: Job, form: Any, levels: Any, points: Any) -> dict[str, Any]:
 
 
 def _numbers(values: dict[str, Any]) -> dict[str, Any]:
-    return {**values, "exposure": float(values["exposure"]), "thermal": float(values["thermal"])}
+    factors: dict[str, Any] = {
+        name: float(values[name]) for name in ("exposure", "thermal") if name in values
+    }
+    return {**values, **factors}
 
 
 def _show(

@@ -14,7 +14,6 @@ from structure.question import service_total, takedown_of
 from structure.reading import quantity_words
 from structure.selectors import level_values, point_values, section_for, section_values
 from structure.wall_question import wall_case
-from tests import factories
 from tests.structure import sections
 
 pytestmark = pytest.mark.django_db
@@ -149,16 +148,6 @@ def test_the_takedown_page_shows_the_engines_numbers_and_every_line(office, job,
             assert step["clause"] in words
     assert quantity_words(answer["snow"]["roof"]) in words
     assert "PRELIMINARY" in words
-
-
-@pytest.mark.parametrize(
-    "name", ["section", "takedown", "options", "members", "load_path", "shoring", "schedule"]
-)
-def test_the_canadian_house_gets_a_refusal_and_not_an_empty_page(office, company, name):
-    job = factories.make_job(company, property=factories.make_property(company, code="ca", region="SK"))
-    words = words_of(office.get(at(name, job)))
-    assert "Sizing under the Canadian code is not covered yet" in words
-    assert "NBC 2020" in words
 
 
 def test_the_offset_page_answers_draws_and_keeps_a_bad_answer_typed(office, job):

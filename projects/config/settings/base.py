@@ -49,6 +49,7 @@ MIDDLEWARE = [
     "django_htmx.middleware.HtmxMiddleware",
     "simple_history.middleware.HistoryRequestMiddleware",
     "axes.middleware.AxesMiddleware",
+    "structure.middleware.units_middleware",
 ]
 
 ROOT_URLCONF = "projects.config.urls"

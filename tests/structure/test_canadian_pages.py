@@ -1,0 +1,165 @@
+"""A Canadian house on the site: metric first, both where the trade has both, typed in either, by its own code."""
+
+from __future__ import annotations
+
+import re
+from html import unescape
+
+import pytest
+from django.core.exceptions import ValidationError
+from django.urls import reverse
+
+from projects.models import Property
+from projects.services.places import property_create
+from structure.core.cases.registry import run_case
+from structure.models import DesignRun, HouseSection
+from structure.results import candidates
+from structure.selectors import governing_schedule, schedule_data, section_for
+from structure.services.designs import wall_design
+from structure.services.schedules import schedule_choose
+from structure.shown import metric
+from tests import factories
+from tests.structure import canadian, sections
+
+pytestmark = pytest.mark.django_db
+#: An imperial figure. Its pair stands in the same piece of text.
+IMPERIAL = re.compile(r"\d\s*(?:lbf|psf|psi|lb|ft2|ft3|yd3|ft|in|gal)\b|\d'-|\d\"")
+METRIC = re.compile(r"\d\s*(?:mm|m|m2|m3|kN|kPa|MPa|kg|L)\b")
+
+
+@pytest.fixture
+def office(client, contractor):
+    client.force_login(contractor)
+    return client
+
+
+@pytest.fixture
+def house(company):
+    return canadian.bungalow(company)
+
+
+def at(name, job):
+    return reverse(f"structure:{name}", args=[job.pk])
+
+
+def texts(response):
+    """Pieces of text of a page, one for every element that holds words."""
+    page = re.sub(r"<(script|style).*?</\1>", "", response.content.decode(), flags=re.DOTALL)
+    page = re.sub(r"</?(?:strong|span|b|em|small)\b[^>]*>", "", page)
+    return [unescape(" ".join(piece.split())) for piece in re.sub(r"<[^>]+>", "\0", page).split("\0")]
+
+
+def test_a_house_takes_the_units_of_its_country_unless_it_says_otherwise(contractor):
+    told = {"street": "1 Invented Road", "city": "Birchwater", "year_built": 1980, "notes": ""}
+    at_home = property_create(actor=contractor, name="A", region="AB", code="ca", units="", **told)
+    south = property_create(actor=contractor, name="B", region="OH", code="us", **told)
+    chosen = property_create(actor=contractor, name="C", region="AB", code="ca", units="imperial", **told)
+    assert [house.units for house in (at_home, south, chosen)] == ["metric", "imperial", "imperial"]
+    assert Property.objects.get(name="A").get_units_display() == "Metric"
+    with pytest.raises(ValidationError):
+        property_create(actor=contractor, name="D", region="AB", code="ca", units="cubits", **told)
+
+
+def test_the_form_asks_what_the_canadian_code_asks(office, house):
+    form = office.get(at("section", house), {"shape": "bungalow"}).context["form"]
+    assert {"rain", "snow_rule", "soil_class", "concrete", "storeys", "building_area"} <= set(form.fields)
+    assert not {"exposure", "thermal"} & set(form.fields)
+    assert form["opening"].value() == "3.6 m"
+    assert form["end_bearing"].value() == "114 mm"
+    assert not form["ground_snow"].value()
+    assert dict(form.fields["shoring_header"].choices)["2-2x10"] == "2-38x235 (2-2x10)"
+    assert ("firm_clay", "firm clay, 75 kPa") in form.fields["soil_class"].choices
+    american = office.get(
+        at("section", factories.make_job(house.property.company)), {"shape": "bungalow"}
+    ).context["form"]
+    assert "rain" not in american.fields
+    assert "exposure" in american.fields
+
+
+def test_what_is_typed_in_feet_is_kept_as_typed_and_told_in_metric_first(office, house):
+    values = canadian.section_values(opening="12'-6\"", soil="1,600 psf")
+    answer = office.post(at("section", house), sections.posted(values, canadian.level_rows()))
+    assert answer.status_code == 302
+    held = section_for(house)
+    assert (held.opening, held.soil) == ("12'-6\"", "1,600 psf")
+    pieces = texts(office.get(at("section", house)))
+    assert "read as 3.81 m (12'-6\")" in pieces
+    assert "read as 76.6 kPa (1,600 psf)" in pieces
+
+
+def test_metric_typed_on_an_imperial_house_is_told_in_feet_first(office, job, contractor):
+    sections.stored_section(job, contractor, opening="3.81 m", soil="75 kPa")
+    pieces = texts(office.get(at("section", job)))
+    assert "read as 12'-6\" (3.81 m)" in pieces
+    assert "read as 1,566 psf (75 kPa)" in pieces
+    assert section_for(job).opening == "3.81 m"
+
+
+def test_the_same_house_typed_in_either_system_gets_the_same_answer(house, contractor):
+    canadian.stored_section(house, contractor, opening="3.81 m", stand_off="609.6 mm")
+    first = wall_design(job=house, actor=contractor).results["beam"]
+    canadian.stored_section(house, contractor, opening="12 ft 6 in", stand_off="2 ft")
+    second = wall_design(job=house, actor=contractor).results["beam"]
+    assert first["span"]["value"] == pytest.approx(3810 + 114)
+    assert [c["ratio"] for c in first["candidates"]] == pytest.approx(
+        [c["ratio"] for c in second["candidates"]]
+    )
+
+
+def test_the_section_asks_the_engine_with_snow_and_rain_of_its_code(house, contractor):
+    canadian.stored_section(house, contractor)
+    case = wall_design(job=house, actor=contractor).inputs["case"]
+    assert case["code"] == "ca"
+    # By hand, NBC 9.4.2.2.: 0.55 x 1.4 + 0.1 = 0.87 kPa, and never under 1 kPa.
+    assert case["given"]["levels"][0]["snow"] == "1.0 kPa"
+    assert case["given"]["below"]["stated"]["capacity"] == "36 kN"
+    assert case["given"]["house"] == {"storeys": 1, "building_area": "110 m^2"}
+    assert case["given"]["shoring"]["header"]["depth"] == "235 mm"
+    assert run_case(case)["status"] == "ok"
+
+
+def test_a_column_with_a_report_of_its_own_brings_its_capacity(office, house, contractor):
+    values = canadian.section_values(stated_capacity="50 kN")
+    page = office.post(at("section", house), sections.posted(values, canadian.level_rows()))
+    assert "stated_source" in page.context["form"].errors
+    assert not HouseSection.objects.exists()
+    canadian.stored_section(
+        house, contractor, stated_capacity="50 kN", stated_source="report of an invented maker"
+    )
+    stated = wall_design(job=house, actor=contractor).inputs["case"]["given"]["below"]["stated"]
+    assert (stated["capacity"], stated["source"]) == ("50 kN", "report of an invented maker")
+
+
+@pytest.fixture
+def chosen(house, contractor):
+    canadian.stored_section(house, contractor)
+    run = wall_design(job=house, actor=contractor)
+    assert run.status == DesignRun.Status.OK
+    beam = next(row for row in candidates(run.results) if row["chosen"])
+    schedule_choose(job=house, actor=contractor, run=run, beam=beam)
+    return house
+
+
+PAGES = ("section", "takedown", "offset", "options", "members", "load_path", "shoring", "schedule")
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_no_imperial_figure_stands_alone_on_a_page_of_a_metric_house(office, chosen, name):
+    pieces = texts(office.get(at(name, chosen)))
+    alone = [piece for piece in pieces if IMPERIAL.search(piece) and not METRIC.search(piece)]
+    assert alone == []
+    assert name == "offset" or any(METRIC.search(piece) for piece in pieces)
+
+
+def test_the_schedule_keeps_true_sizes_whatever_the_units(chosen):
+    data = schedule_data(governing_schedule(chosen))
+    run = DesignRun.objects.filter(job=chosen).first()
+    held = run.results["beam"]["chosen"]["size"]
+    assert data["beam"]["depth_in"] * 25.4 == pytest.approx(held["depth"]["value"])
+    assert data["beam"]["length_in"] * 25.4 == pytest.approx(3600 + 2 * 114)
+    assert data["code"] == "ca"
+
+
+def test_a_page_without_a_job_forgets_the_units_of_the_one_before(office, chosen):
+    office.get(at("members", chosen))
+    assert not metric()
