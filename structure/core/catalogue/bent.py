@@ -26,7 +26,8 @@ Whole = npt.NDArray[np.intp]
 LEAST = 1e-9  # of the largest moment: what is less is rounding and presses no edge
 LENGTHS_APART = 1.01  # at l_u = 7 d the table steps back by less than that
 NOISE = 1e-12  # of the largest moment: what rounding leaves over a support
-ROWS_AT_ONCE = 4_000
+ROWS_AT_ONCE = 1_500
+GROUPS_AT_ONCE = 256
 
 
 @dataclass(frozen=True, eq=False)
@@ -41,12 +42,38 @@ class Groups:
     rows: Whole
     l_u: Array
 
+    def __getitem__(self, part: slice) -> Groups:
+        return Groups(self.keys[part], self.moment[part], self.rows[part], self.l_u[part])
+
 
 def bending(asked: Asked) -> tuple[Column, Array]:
     """The worst bending of all sums, bays and edges, and the largest slenderness R_B of each section."""
     columns, at, block = asked.columns, asked.weight, asked.demands.strength
     groups = bending_groups(asked)
     least = LEAST * np.maximum(groups.moment.max(axis=0), LEAST)
+    # Many groups come of patterns on many bays: so many at once as fit into memory together.
+    parts = [
+        _worst_of_groups(asked, groups[n : n + GROUPS_AT_ONCE], least)
+        for n in range(0, len(groups.keys), GROUPS_AT_ONCE)
+    ]
+    worst = np.stack([part[0] for part in parts]).argmax(axis=0)
+    each = np.arange(len(at))
+    M, allowed, rows = (np.stack([part[n] for part in parts])[worst, each] for n in (1, 2, 3))
+    column = Column(
+        "bending",
+        "stress",
+        nds.FLEXURE.at(asked.editions),
+        nds.bending_stress(M=M, S=columns.S),
+        allowed,
+        block.combination_of[rows],
+        block.names,
+    )
+    return column, np.max([part[4] for part in parts], axis=0)
+
+
+def _worst_of_groups(asked: Asked, groups: Groups, least: Array) -> tuple[Array, Array, Array, Whole, Array]:
+    """By section the largest ratio with its moment, what is allowed and the sum; and the largest slenderness."""
+    columns, at = asked.columns, asked.weight
     M = np.where(groups.moment > least, groups.moment, 0.0)[:, at]
     l_u = groups.l_u[:, at]
     star = columns.star[[key[0] for key in groups.keys], [key[2] for key in groups.keys]]
@@ -63,18 +90,9 @@ def bending(asked: Asked) -> tuple[Column, Array]:
         F_bE = nds.critical_bending(E_min=columns.E_min, R_B=np.where(pressed, R_B, 1.0))
         C_L = np.where(pressed, nds.stability_factor(F_bE=F_bE, F_b=star), 1.0)
     allowed = wood.with_stability(F_b=star, C_L=np.minimum(C_L, columns.most))
-    worst = (M / columns.S / allowed).argmax(axis=0)
-    each = np.arange(len(at))
-    column = Column(
-        "bending",
-        "stress",
-        nds.FLEXURE.at(asked.editions),
-        nds.bending_stress(M=M[worst, each], S=columns.S),
-        allowed[worst, each],
-        block.combination_of[groups.rows[worst, at]],
-        block.names,
-    )
-    return column, slender
+    ratios = M / columns.S / allowed
+    worst, each = ratios.argmax(axis=0), np.arange(len(at))
+    return ratios[worst, each], M[worst, each], allowed[worst, each], groups.rows[worst, at], slender
 
 
 def bending_groups(asked: Many[Any]) -> Groups:
