@@ -179,7 +179,7 @@ KIND = Kind(
             "force",
             "each check with its combination, clause, steps and note",
         ),
-        Result("factors.<CD|CF|KD>", "", "of the combination that governs buckling"),
+        Result("factors.<CD|CF|KD|KZc>", "", "of the combination that governs buckling"),
         Result("plate.<length|width|thickness>", "length", "of steel on wood, where `plate` is given"),
         Result(
             "local_buckling.<flange|web|wall>.<slenderness|limits|class>", "", "of steel, B4.1a; S16 table 1"

@@ -6,6 +6,7 @@ product in hand. Glued laminated timber is held by stress grade.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -129,6 +130,11 @@ class CaLslSection(CaCompositeSection):
     widths: ClassVar[tuple[float, float]] = (32.0, 89.0)  # mm; common practice
 
 
+def _plain(name: str) -> str:
+    """A grade without blanks, points and dashes: 24f-E D.Fir-L and 24f-E DFir-L are one."""
+    return re.sub(r"[^a-z0-9]", "", name.lower())
+
+
 @dataclass(frozen=True)
 class CaGlulamSection(CaWoodSection):
     """One glued laminated piece. `grade` is a stress grade held, or any name where `properties` give the values.
@@ -161,7 +167,7 @@ class CaGlulamSection(CaWoodSection):
     @cached_property
     def _row(self) -> Mapping[str, Any] | None:
         for row in table(GLULAM).rows:
-            if self.grade == row["grade"] or self.grade in row["names"]:
+            if _plain(self.grade) in {_plain(name) for name in (row["grade"], *row["names"])}:
                 return row
         return None
 

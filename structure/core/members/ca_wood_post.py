@@ -72,10 +72,16 @@ def check_ca_wood_post(question: PostQuestion, editions: Editions) -> PostResult
         question=question,
         checks={name: row[0] for name, row in governing.items()},
         axes={axis.name: axis for axis in axes},
-        factors={"KD": worst.duration.K_D},
+        factors={"KD": worst.duration.K_D, "KZc": _size_of(axes)},
         fastening=ca_fastening_of(section, question.fastened, editions),
         remarks=_remarks(question, section),
     )
+
+
+def _size_of(axes: tuple[Axis, ...]) -> float:
+    """K_Zc or K_Zcg of the axis that buckles first."""
+    first = min(axes, key=lambda axis: axis.capacity)
+    return next((step.result for step in first.steps if step.symbol.startswith("K_Zc")), 1.0)
 
 
 def _guard(section: CaWoodSection, editions: Editions) -> None:
@@ -196,7 +202,11 @@ def _eccentric(
     each: Factored,
     editions: Editions,
 ) -> Check:
-    """The end load off centre, in whichever direction is worse. The capacity is the load at which u is 1."""
+    """The top load off centre, in whichever direction is worse; the foot stands in the middle of what bears it.
+
+    At the top its whole moment counts, half way down half of it, which grows as the post bends. The capacity is
+    the load at which the larger sum is 1.
+    """
     P_r = min(axis.capacity for axis in axes)
     F_b = values.strength_step("fb", each.duration.K_D, editions)
     rows = []
@@ -217,17 +227,19 @@ def _eccentric(
             K_L=1.0,
         )
         P_E = axis.F_cE if axis.F_cE is not None else 1e15  # held all along: it does not bend further
-        held: dict[str, Any] = {"P_r": P_r, "e": question.eccentricity, "M_r": M_r.result, "P_E": P_E}
+        held: dict[str, Any] = {"P_r": P_r, "e": question.eccentricity, "M_r": M_r.result}
         low, high = 0.0, min(P_r, P_E)
         for _ in range(80):
             middle = (low + high) / 2
-            fits = middle < P_E and o86.eccentric_interaction(P_f=middle, **held) <= 1.0
+            fits = (
+                middle < P_E
+                and o86.interaction_at_the_top(P_f=middle, **held) <= 1.0
+                and o86.interaction_at_the_middle(P_f=middle, P_E=P_E, **held) <= 1.0
+            )
             low, high = (middle, high) if fits else (low, middle)
-        kept = (
-            (M_r, o86.eccentric_interaction.step(editions, P_f=each.load, **held))
-            if each.load < P_E
-            else (M_r,)
-        )
+        kept = [M_r, o86.interaction_at_the_top.step(editions, P_f=each.load, **held)]
+        if each.load < P_E:
+            kept.append(o86.interaction_at_the_middle.step(editions, P_f=each.load, P_E=P_E, **held))
         rows.append((low, kept, way))
     capacity, kept, way = min(rows, key=lambda row: row[0])
     return Check(

@@ -139,8 +139,27 @@ def euler_load(E_05: float, I: float, L_e: float) -> float:  # noqa: E741 - the 
 
 
 @formula(
-    "u",
-    "(P_f / P_r) ** 2 + P_f * e / M_r / (1 - P_f / P_E)",
+    "u_top",
+    "(P_f / P_r) ** 2 + P_f * e / M_r",
+    unit="",
+    clause=COMBINED,
+    P_f="N",
+    P_r="N",
+    e="mm",
+    M_r="N*mm",
+)
+def interaction_at_the_top(P_f: float, P_r: float, e: float, M_r: float) -> float:
+    """A column under an end load off centre, at its top, where it does not bend further: at most 1. CSA O86 6.5.9.
+
+    P_f: factored load, P_r: of the way that buckles first [N], e: off centre [mm], M_r: bending resistance that
+    way [N*mm]. Plain number.
+    """
+    return (P_f / P_r) ** 2 + P_f * e / M_r
+
+
+@formula(
+    "u_mid",
+    "(P_f / P_r) ** 2 + P_f * e / 2 / M_r / (1 - P_f / P_E)",
     unit="",
     clause=COMBINED,
     P_f="N",
@@ -149,10 +168,9 @@ def euler_load(E_05: float, I: float, L_e: float) -> float:  # noqa: E741 - the 
     M_r="N*mm",
     P_E="N",
 )
-def eccentric_interaction(P_f: float, P_r: float, e: float, M_r: float, P_E: float) -> float:
-    """A column under an end load off centre: at most 1. CSA O86 6.5.9.
+def interaction_at_the_middle(P_f: float, P_r: float, e: float, M_r: float, P_E: float) -> float:
+    """The same half way down, where half the moment is left and grows as the column bends: at most 1. CSA O86 6.5.9.
 
-    P_f: factored load, P_r: of the way that buckles first, P_E: Euler load in the plane of the moment [N], e: off
-    centre [mm], M_r: bending resistance that way [N*mm]. Plain number. Needs P_f under P_E.
+    As before; P_E: Euler load in the plane of the moment [N]. Plain number. Needs P_f under P_E.
     """
-    return (P_f / P_r) ** 2 + P_f * e / M_r / (1 - P_f / P_E)
+    return (P_f / P_r) ** 2 + P_f * e / 2 / M_r / (1 - P_f / P_E)
