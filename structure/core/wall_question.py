@@ -75,9 +75,12 @@ class PostLumber:
 
 @dataclass(frozen=True, slots=True)
 class Stated:
-    """An adjustable or pipe post by its maker's stated capacity, and the plate it stands on the pad with."""
+    """An adjustable or pipe post by its maker's stated capacity, and the plate it stands on the pad with.
 
-    capacity: float
+    Without a capacity it is an adjustable steel column of the National Building Code.
+    """
+
+    capacity: float | None
     source: str
     base_plate: float
     longest: float | None = None

@@ -88,13 +88,30 @@ _OPENING = Record(
         *(each for each in headroom.KIND.fields if each.name in _ROOM),
     )
 )
-_STATED = Record(
-    (
-        Field("capacity", Quantity("force", positive=True), required=True, doc="allowable, at this height"),
-        Field("source", Text(), required=True, doc="the maker's paper"),
-        Field("base_plate", _LENGTH, required=True, doc="side of the plate that stands on the pad"),
-        Field("longest", _LENGTH, doc="height up to which the capacity is stated"),
-    )
+_PLATE = Field("base_plate", _LENGTH, required=True, doc="side of the plate that stands on the pad")
+_LONGEST = Field("longest", _LENGTH, doc="height up to which the capacity is stated")
+_FORCE = Quantity("force", positive=True)
+_STATED = ByCode(
+    {
+        "us": Record(
+            (
+                Field("capacity", _FORCE, required=True, doc="allowable, at this height"),
+                Field("source", Text(), required=True, doc="the maker's paper"),
+                _PLATE,
+                _LONGEST,
+            )
+        ),
+        "ca": Record(
+            (
+                Field(
+                    "capacity", _FORCE, doc="working load, by its own report; default 36 kN, NBC 9.17.3.4."
+                ),
+                Field("source", Text(), doc="the report"),
+                _PLATE,
+                _LONGEST,
+            )
+        ),
+    }
 )
 _BELOW = Record(
     (
@@ -285,12 +302,18 @@ def _beneath(read: Mapping[str, Any] | None, editions: Editions) -> Beneath | No
         height=read["height"],
         way=read["way"],
         blocked=read["blocked"],
-        stated=None if stated is None else Stated(**stated),
+        stated=None if stated is None else _stated(stated),
         carries={}
         if read["existing_loads"] is None
         else read_post_loads(read["existing_loads"], editions.code),
         blocks=_read_blocks(read["blocks"], editions),
     )
+
+
+def _stated(read: Mapping[str, Any]) -> Stated:
+    if read["capacity"] is not None and not read["source"]:
+        raise InputError("below.stated.source", None, "where the capacity is stated")
+    return Stated(**{**read, "source": read["source"] or ""})
 
 
 def _read_blocks(read: Mapping[str, Any] | None, editions: Editions) -> BlocksQuestion | None:

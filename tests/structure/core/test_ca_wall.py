@@ -197,3 +197,36 @@ def test_words_of_the_rows_are_metric_too() -> None:
     whys = [row["why"] for row in found["posts"][0]["candidates"]]
     assert any("152 mm wide" in why for why in whys)
     assert not any(" in wide" in why for why in whys)
+
+
+def test_an_adjustable_column_without_a_report_carries_36_kN() -> None:
+    plain = {
+        "ground": "basement",
+        "height": "2.3 m",
+        "way": "stated_post",
+        "stated": {"base_plate": "100 mm"},
+    }
+    found = wall(below=plain)
+    check = found["posts"][1]["result"]["checks"]["stated"]
+    assert check["capacity"] == {"value": pytest.approx(36.0), "unit": "kN"}
+    assert check["clause"] == "NBC 2020 9.17.3.4."
+    reported = {**plain, "stated": {"base_plate": "100 mm", "capacity": "50 kN"}}
+    with pytest.raises(InputError) as caught:
+        wall(below=reported)
+    assert caught.value.field == "given.below.stated.source"
+
+
+def test_a_column_over_36_kN_is_the_engineers() -> None:
+    levels = [FLOOR | {"name": "third"}, FLOOR]
+    opening = {"clear_width": "5 m", "ceiling_height": "2440 mm"}
+    below = {
+        "ground": "basement",
+        "height": "2.3 m",
+        "way": "stated_post",
+        "stated": {"base_plate": "100 mm"},
+    }
+    found = wall(levels=levels, opening=opening, below=below, search={"families": ["steel"]})
+    assert found["posts"][1]["result"]["passes"] is False
+    assert "adjustable_column" in found["scope"]["outside"]
+    assert found["loadpath"][0]["state"] == "fails"
+    assert found["blocks_package"] is True
