@@ -11,8 +11,7 @@ from structure.core.trace import Formula
 from tests.mutation.texts import as_function, faulty_texts
 from tests.published import kernels
 
-MOST_HOLDERS = 6  # cases of each standing that hold the formula
-MOST_OTHERS = 30  # cases tried for one fault beside those that hold the formula
+FIRST = 6  # cases of each standing that hold the formula come first; they see most faults
 _RANK = {"published": 0, "common practice": 1, "memory": 2}
 
 
@@ -43,14 +42,14 @@ def outcomes(names: Iterable[str], seconds: float = float("inf")) -> Iterator[Ou
 
 
 def _order(name: str) -> list[str]:
-    """First cases that miss when the formula is 1 % off, published ones before others; then some more."""
+    """All cases of a formula; first some that miss when it is 1 % off, published ones before others."""
     held = kernels.calls()[name]
     holding: list[str] = []
     for standing in _RANK:
         group = [key for key in held if kernels.standing(kernels.cases()[key]) == standing]
-        holding += islice(kernels.holders(name, keys=group), MOST_HOLDERS)
+        holding += islice(kernels.holders(name, keys=group), FIRST)
     others = sorted((key for key in held if key not in holding), key=_rank)
-    return holding + others[:MOST_OTHERS]
+    return holding + others
 
 
 def _rank(key: str) -> int:
