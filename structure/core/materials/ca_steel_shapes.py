@@ -164,15 +164,14 @@ def _round(D: float, nominal: float, label: str, wall: float) -> Shape:
 def _worked_out(held: Shape, wall: float) -> Shape:
     """A rectangular tube whose wall counts for less than the nominal one."""
     t = float(geometry.design_wall(n=wall, t_nom=held.t_w))
-    corners = {"t": t, "r_o": geometry.OUTER_CORNER * t, "r_i": geometry.INNER_CORNER * t}
-    x, y = {"H": held.d, "B": held.b, **corners}, {"H": held.b, "B": held.d, **corners}
+    x, y = {"H": held.d, "B": held.b, "t": t}, {"H": held.b, "B": held.d, "t": t}
     A = float(geometry.tube_area(**x))
     I_x, I_y = float(geometry.tube_inertia(**x)), float(geometry.tube_inertia(**y))
     row = {
         "label": held.label, "W": held.W / KILOGRAM, "A": A, "d": held.d, "b": held.b, "wall": t,
         "Ix": I_x, "Sx": I_x / (held.d / 2), "Zx": float(geometry.tube_plastic_modulus(**x)), "rx": sqrt(I_x / A),
         "Iy": I_y, "Sy": I_y / (held.b / 2), "Zy": float(geometry.tube_plastic_modulus(**y)), "ry": sqrt(I_y / A),
-        "J": float(geometry.tube_torsion(H=held.d, B=held.b, t=t)),
+        "J": float(geometry.tube_torsion(**x)),
     }  # fmt: skip
     return _shape("HSS", held.table, row)
 

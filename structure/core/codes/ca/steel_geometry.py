@@ -14,7 +14,7 @@ from structure.core.trace import formula
 MECHANICS = Clause("mechanics", "section properties")
 DESIGN_WALL = Clause("CSA S16", "5.1.3")
 
-OUTER_CORNER, INNER_CORNER = 2.0, 1.0  # walls; CSA G40.20, sides up to 8 mm thick
+OUTER_CORNER = 2.0  # walls: the radius of a corner; inside it is one; CSA G40.20
 DENSITY = 7.698e-5  # N/mm3: 7850 kg/m3
 
 
@@ -43,40 +43,39 @@ def round_plastic_modulus(D: float, t: float) -> float:
 
 
 @formula(
-    "A", "2 * t * (H + B - 2 * t) - (4 - pi) * (r_o ** 2 - r_i ** 2)",
-    unit="mm**2", clause=MECHANICS, H="mm", B="mm", t="mm", r_o="mm", r_i="mm",
+    "A", "2 * t * (H + B - 2 * t) - 3 * (4 - pi) * t ** 2",
+    unit="mm**2", clause=MECHANICS, H="mm", B="mm", t="mm",
 )  # fmt: skip
-def tube_area(H: float, B: float, t: float, r_o: float, r_i: float) -> float:
-    """Area of a rectangular tube. H, B: sides, t: wall, r_o, r_i: corners [mm]. [mm**2]."""
-    return 2 * t * (H + B - 2 * t) - (4 - pi) * (r_o**2 - r_i**2)
+def tube_area(H: float, B: float, t: float) -> float:
+    """Area of a rectangular tube whose corners have radii of 2 t and t. H, B: sides, t: wall [mm]. [mm**2]."""
+    return 2 * t * (H + B - 2 * t) - 3 * (4 - pi) * t**2
 
 
 @formula(
     "I",
     "(B * H ** 3 - (B - 2 * t) * (H - 2 * t) ** 3) / 12"
-    " - (4 - pi) * (r_o ** 2 * (H / 2 - 0.2234 * r_o) ** 2 - r_i ** 2 * (H / 2 - t - 0.2234 * r_i) ** 2)",
-    unit="mm**4", clause=MECHANICS, H="mm", B="mm", t="mm", r_o="mm", r_i="mm",
+    " - (4 - pi) * t ** 2 * (4 * (H / 2 - 0.4468 * t) ** 2 - (H / 2 - 1.2234 * t) ** 2)",
+    unit="mm**4", clause=MECHANICS, H="mm", B="mm", t="mm",
 )  # fmt: skip
-def tube_inertia(H: float, B: float, t: float, r_o: float, r_i: float) -> float:
+def tube_inertia(H: float, B: float, t: float) -> float:
     """Second moment of area of a rectangular tube about the axis across H. [mm] in, [mm**4].
 
-    0.2234 r: from the edge to the centre of what a round corner lacks.
+    0.2234 r: from the edge to the centre of what a round corner lacks; outside r is 2 t, inside t.
     """
     full = (B * H**3 - (B - 2 * t) * (H - 2 * t) ** 3) / 12
-    outer = r_o**2 * (H / 2 - 0.2234 * r_o) ** 2
-    return full - (4 - pi) * (outer - r_i**2 * (H / 2 - t - 0.2234 * r_i) ** 2)
+    return full - (4 - pi) * t**2 * (4 * (H / 2 - 0.4468 * t) ** 2 - (H / 2 - 1.2234 * t) ** 2)
 
 
 @formula(
     "Z",
     "(B * H ** 2 - (B - 2 * t) * (H - 2 * t) ** 2) / 4"
-    " - (4 - pi) * (r_o ** 2 * (H / 2 - 0.2234 * r_o) - r_i ** 2 * (H / 2 - t - 0.2234 * r_i))",
-    unit="mm**3", clause=MECHANICS, H="mm", B="mm", t="mm", r_o="mm", r_i="mm",
+    " - (4 - pi) * t ** 2 * (4 * (H / 2 - 0.4468 * t) - (H / 2 - 1.2234 * t))",
+    unit="mm**3", clause=MECHANICS, H="mm", B="mm", t="mm",
 )  # fmt: skip
-def tube_plastic_modulus(H: float, B: float, t: float, r_o: float, r_i: float) -> float:
+def tube_plastic_modulus(H: float, B: float, t: float) -> float:
     """Plastic section modulus of a rectangular tube about the axis across H. [mm] in, [mm**3]."""
     full = (B * H**2 - (B - 2 * t) * (H - 2 * t) ** 2) / 4
-    return full - (4 - pi) * (r_o**2 * (H / 2 - 0.2234 * r_o) - r_i**2 * (H / 2 - t - 0.2234 * r_i))
+    return full - (4 - pi) * t**2 * (4 * (H / 2 - 0.4468 * t) - (H / 2 - 1.2234 * t))
 
 
 @formula(
