@@ -78,7 +78,8 @@ def format_feet_inches(inches: float) -> str:
     feet, rest = divmod(abs(sixteenths), 192)
     whole, part = divmod(rest, 16)
     fraction = Fraction(part, 16)
-    words = f"{whole} {fraction}" if part and whole else f"{fraction}" if part else f"{whole}"
+    # After feet a nought is written before a bare fraction, 7'-0 13/16", or it reads as part of the feet.
+    words = f"{whole} {fraction}" if part and (whole or feet) else f"{fraction}" if part else f"{whole}"
     return f"{sign}{feet}'-{words}\"" if feet else f'{sign}{words}"'
 
 
