@@ -18,7 +18,7 @@ from structure.core.cases import compare, run_case
 from structure.core.cases.compare import Leaf
 from structure.core.version import CORE_VERSION
 
-FOLDER = Path(__file__).with_name("stored")
+FOLDER = Path(__file__).with_name("answers")
 CHANGELOG = Path(__file__).resolve().parents[2] / "DEVELOPERS.md"
 FIRST = "as first stored"
 _OF_CANDIDATE = re.compile(r"candidates\.\d+\.")
