@@ -25,12 +25,10 @@ class HouseRules:
     most_stories: int
     long_span: Clause
     most_span: float
-    engineered: Clause
     uplift: Clause
     load_path: Clause
     joist_spacing: float
     rafter_tie: Clause
-    offset: Clause
     working: Callable[[Collection[str]], tuple[Combination, ...]]
 
 
@@ -40,12 +38,10 @@ HOUSE: Mapping[str, HouseRules] = {
         most_stories=irc.MAX_STORIES,
         long_span=irc.ROOF_SPAN_RANGE,
         most_span=irc.MAX_SPAN,
-        engineered=irc.ENGINEERED_DESIGN,
         uplift=irc.ENGINEERED_DESIGN,
         load_path=irc.COMPLETE_LOAD_PATH,
         joist_spacing=DEFAULT_JOIST_SPACING,
         rafter_tie=Clause("IRC", "R802.5.2"),
-        offset=irc.OFFSET_BEARING_WALL,
         working=us.asd,
     ),
     "ca": HouseRules(
@@ -53,12 +49,10 @@ HOUSE: Mapping[str, HouseRules] = {
         most_stories=nbc.MAX_STOREYS,
         long_span=nbc.LIGHT_FRAME,
         most_span=nbc.MAX_SPAN,
-        engineered=nbc.GOOD_PRACTICE,
         uplift=nbc.UPLIFT,
         load_path=nbc.LOAD_PATH,
         joist_spacing=400.0,  # mm; common practice
         rafter_tie=nbc.RAFTER_TIE,
-        offset=nbc.OFFSET_BEARING_WALL,
         working=ca.service,
     ),
 }

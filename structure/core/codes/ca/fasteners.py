@@ -14,9 +14,7 @@ MODES = Clause("CSA O86", "12.9.4.2")
 PENETRATION = Clause("CSA O86", "12.9.2.2")
 PLACING = Clause("CSA O86", "12.9.2.1")
 BOLTS = Clause("CSA O86", "12.4")
-BUILT_UP_BEAMS = Clause("NBC", "9.23.8.3.")
 BUILT_UP_COLUMNS = Clause("NBC", "9.17.4.2.")
-STANDARD_NAIL = Clause("CSA B111", "")
 
 PHI = 0.8  # resistance factor, 12.9.4.1
 F_SIDE, F_MAIN = 50.0, 110.0  # MPa, embedding

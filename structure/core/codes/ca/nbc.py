@@ -20,8 +20,6 @@ OFFSET_BEARING_WALL = Clause("NBC", "9.23.9.8.")
 RAFTER_TIE = Clause("NBC", "9.23.14.8.")
 BEAM_BEARING = Clause("NBC", "9.23.8.1.")
 UPLIFT = Clause("NBC", "4.1.3.2.")
-SLAB = Clause("NBC", "9.16.4.3.")
-SOIL = Clause("NBC", "9.4.4.1.")
 
 MAX_STOREYS = 3  # 1.3.3.3. of Division A
 MAX_BUILDING_AREA = 600.0e6  # mm2, the same
@@ -34,5 +32,4 @@ MAX_FOOTING_SPAN = 4_900.0  # mm, 9.15.3.3.
 LEAST_SOIL = 0.075  # MPa, 9.15.1.1.
 MAX_ADJUSTABLE_COLUMN = 36_000.0  # N, 9.17.3.4.
 LEAST_BEAM_BEARING = 89.0  # mm, 9.23.8.1.
-SLAB_THICKNESS = 75.0  # mm, 9.16.4.3., exclusive of concrete topping
-BLOCKING_SPACING = 1_200.0  # mm, 9.23.9.8.
+SLAB_THICKNESS = 75.0  # mm, 9.16.4.3.
