@@ -28,7 +28,7 @@ def _fastening(part: Row) -> Iterator[Fact]:
     if part.get("status") != "ok" or part.get("one_piece") or not part.get("fastener"):
         return
     if part.get("rows"):
-        rows = f"{part['rows']} rows of {part['fastener']['label']} at {quantity_words(part['spacing'])}"
+        rows = f"{part['rows']} rows of {part['fastener']['label']}s at {quantity_words(part['spacing'])}"
         yield "Plies fastened by", f"{rows}, {part['count']} in all"
     if part.get("state") != "passes":
         yield "Ply fastening", f"{part['state']}: see the remarks"

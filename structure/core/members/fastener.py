@@ -19,6 +19,7 @@ from structure.core.codes.us.fasteners_value import (
     nail_yield,
 )
 from structure.core.errors import InputError, OutOfScope
+from structure.core.materials.section import inches
 from structure.core.trace import Step
 from structure.core.units import quantity
 
@@ -76,7 +77,7 @@ def make_fastener(read: Mapping[str, Any], editions: Editions) -> Fastener:
         stated = read["yield"]
         made = Fastener(
             kind,
-            f"{read['diameter']:g} in bolt",
+            f"{inches(read['diameter'])} in bolt",
             read["diameter"],
             None,
             float(bolt["yield_psi"]) if stated is None else stated,
