@@ -65,7 +65,7 @@ def design_wall(question: WallQuestion, editions: Editions) -> dict[str, Any]:
         loads, steps = end_loads(chosen, n, _line_at(down, place), question.opening.end_bearing, editions)
         ends.append(carry_down(End(name, n + 1, loads, steps), question, chosen, editions))
     if editions.code == "ca":
-        refusals += short_bearing(question, editions)
+        refusals += short_bearing(question, chosen.section, editions)
         scope = wall_scope(question, [end.loads for end in ends], editions)
         result["scope"] = scope.as_data()
         result["remarks"] += scope.remarks

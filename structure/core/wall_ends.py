@@ -7,7 +7,6 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from structure.core.clauses import COMMON_PRACTICE, Clause, ClauseRef, Editions
-from structure.core.codes.ca import nbc
 from structure.core.errors import InputError, OutOfScope
 from structure.core.loadpath import Below, Chain, Duty, Link, LinkKind, follow, post_links
 from structure.core.materials.section import Section
@@ -22,6 +21,7 @@ from structure.core.members.squash_blocks import BlocksQuestion, check_blocks
 from structure.core.members.stated_post import StatedPost, StatedResult, check_stated_post
 from structure.core.trace import Step, formula
 from structure.core.units import place_in_words, quantity
+from structure.core.wall_least import least_bearing
 from structure.core.wall_pads import pad_of
 from structure.core.wall_question import WallQuestion
 from structure.core.wall_seat import Seat, SeatBearing, seat_bearing, seat_of
@@ -116,7 +116,7 @@ def _post(end: End, question: WallQuestion, beam: BeamResult, editions: Editions
     for candidate in found.candidates:
         row = candidate.as_data()
         if end.post is None and candidate.passes:
-            row |= _seated(end, candidate, beam, question.opening.end_bearing, editions)
+            row |= _seated(end, candidate, beam, question, editions)
         end.candidates.append(row)
     if end.post is None:
         _refused(
@@ -138,18 +138,22 @@ def _words(name: str) -> str:
 
 
 def _seated(
-    end: End, candidate: PostCandidate, beam: BeamResult, end_bearing: float, editions: Editions
+    end: End, candidate: PostCandidate, beam: BeamResult, question: WallQuestion, editions: Editions
 ) -> dict[str, Any]:
     """Take the post if the beam can stand on it; else the words that its row gets."""
     assert candidate.section is not None  # noqa: S101 - it passes, so it was made
     code = editions.code
-    seat = seat_of(candidate.section, beam.section, end_bearing)
+    seat = seat_of(candidate.section, beam.section, question.opening.end_bearing)
     if seat is None:
         wide = place_in_words(beam.section.breadth, code)
         return {"passes": False, "why": f"too narrow for a beam {wide} wide to stand on"}
-    if code == "ca" and seat.along < nbc.LEAST_BEAM_BEARING - 1e-9:
-        least = f"{nbc.LEAST_BEAM_BEARING:g} mm ({nbc.BEAM_BEARING.at(editions)})"
-        return {"passes": False, "why": f"{seat.along:g} mm of bearing; beams have at least {least}"}
+    if code == "ca":
+        least, clause = least_bearing(beam.section, question.levels[-1])
+        if seat.along < least - 1e-9:
+            told = (
+                f"{seat.along:g} mm of bearing; this beam has at least {least:g} mm ({clause.at(editions)})"
+            )
+            return {"passes": False, "why": told}
     try:
         bearing = seat_bearing(beam.section, seat, end.loads, editions)
     except OutOfScope as refusal:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from structure.core.clauses import Editions
-from structure.core.codes.ca import nbc
 from structure.core.codes.ca.combinations import service
 from structure.core.codes.ca.scope import Scope, check_scope
+from structure.core.materials.section import Section
 from structure.core.scope import facts_of
 from structure.core.wall_ends import Refusal
+from structure.core.wall_least import least_bearing
 from structure.core.wall_question import WallQuestion
 
 
@@ -32,10 +33,11 @@ def _working(loads: Mapping[str, float]) -> float:
     return max(sum(f * loads[case] for case, f in each.factors.items()) for each in service(present))
 
 
-def short_bearing(question: WallQuestion, editions: Editions) -> list[Refusal]:
-    """An end bearing shorter than the code lets a beam have. NBC 9.23.8.1."""
+def short_bearing(question: WallQuestion, beam: Section, editions: Editions) -> list[Refusal]:
+    """An end bearing shorter than the code lets the beam have. NBC 9.23.8.1."""
     length = question.opening.end_bearing
-    if length >= nbc.LEAST_BEAM_BEARING - 1e-9:
+    least, clause = least_bearing(beam, question.levels[-1])
+    if length >= least - 1e-9:
         return []
-    told = f"{length:g} mm of end bearing; a beam has at least {nbc.LEAST_BEAM_BEARING:g} mm"
-    return [Refusal("bearing", nbc.BEAM_BEARING.at(editions), told)]
+    told = f"{length:g} mm of end bearing; this beam has at least {least:g} mm"
+    return [Refusal("bearing", clause.at(editions), told)]

@@ -230,3 +230,27 @@ def test_a_column_over_36_kN_is_the_engineers() -> None:
     assert "adjustable_column" in found["scope"]["outside"]
     assert found["loadpath"][0]["state"] == "fails"
     assert found["blocks_package"] is True
+
+
+@pytest.mark.parametrize(
+    ("plies", "left", "bearing", "enough"),
+    [
+        (3, "4.2 m", "113 mm", True),
+        (3, "4.21 m", "113 mm", False),
+        (3, "4.21 m", "114 mm", True),
+        (4, "4.21 m", "113 mm", True),
+        (4, "4.21 m", "88 mm", False),
+    ],
+)
+def test_three_plies_under_long_joists_need_114_mm(plies: int, left: str, bearing: str, enough: bool) -> None:
+    ceiling = CASE["levels"][1] | {"left": {"span": left, "support": "simple"}}
+    beam = {
+        "family": "sawn",
+        "species": "SPF",
+        "grade": "No.2",
+        "plies": plies,
+        "width": "38 mm",
+        "depth": "286 mm",
+    }
+    found = wall(levels=[ceiling], beam=beam, opening=CASE["opening"] | {"end_bearing": bearing})
+    assert ("bearing" not in {each["part"] for each in found["refusals"]}) is enough
