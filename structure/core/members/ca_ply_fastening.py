@@ -6,7 +6,7 @@ factored loads against CSA O86 12.9. Bolts and composite lumber without stated v
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -18,8 +18,8 @@ from structure.core.codes.us import fasteners_plies as plies_of
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members import ca_ply_pattern as patterns
 from structure.core.members.ca_fastener import USUAL_BOLT, NailValue, Piece, held, make_fastener, nail_value
+from structure.core.members.ca_wood_values import duration_factor, specified_part, usual_factor
 from structure.core.members.fastener import Fastener
-from structure.core.members.hanger_sums import duration
 from structure.core.members.ply_pattern import Least, Pattern
 from structure.core.members.ply_question import PlyQuestion, PlyResult, Transfer
 from structure.core.trace import Check, Step
@@ -217,16 +217,19 @@ def _worst_transfer(question: PlyQuestion, editions: Editions) -> tuple[Transfer
     present = {case for side in sides for case, value in side.items() if value > 0}
     if not present:
         raise InputError("left", "no load", "the load of the hangers on at least one side")
-    both = {case: left.get(case, 0.0) + right.get(case, 0.0) for case in present}
     worst: tuple[float, int, Combination, float, float, float] | None = None
     joints = [0.0] * (n - 1)
     for each in ultimate(present):
-        K_D = duration(each, both)
-        full = (_summed(each, left), _summed(each, right))
-        lasting = (_summed(each, left, ("dead",)), _summed(each, right, ("dead",)))
-        for w_1, w_2 in {full, (full[0], lasting[1]), (lasting[0], full[1])}:
+        full = [_summed(each.factors, side) for side in sides]
+        dead = [_summed({"dead": each.factors.get("dead", 0.0)}, side) for side in sides]
+        for w_1, w_2, loaded in (
+            (full[0], full[1], (left, right)),
+            (full[0], dead[1], (left, {})),
+            (dead[0], full[1], ({}, right)),
+        ):
             for i in range(1, n):
                 T = plies_of.ply_transfer(w_1=w_1, w_2=w_2, n=n, i=i)
+                K_D = _duration(each, sides, loaded, n, i)
                 joints[i - 1] = max(joints[i - 1], T)
                 if worst is None or worst[0] * (1 + 1e-12) < T / K_D:
                     worst = (T / K_D, i, each, w_1, w_2, K_D)
@@ -236,8 +239,22 @@ def _worst_transfer(question: PlyQuestion, editions: Editions) -> tuple[Transfer
     return Transfer(step.result, i, combination.name, K_D, step), tuple(joints)
 
 
-def _summed(each: Combination, side: Mapping[str, float], cases: tuple[str, ...] | None = None) -> float:
-    return sum(f * side.get(case, 0.0) for f, case in each.terms if cases is None or case in cases)
+def _summed(factors: Mapping[str, float], side: Mapping[str, float]) -> float:
+    return sum(factor * side.get(case, 0.0) for case, factor in factors.items())
+
+
+def _duration(
+    each: Combination,
+    sides: Sequence[Mapping[str, float]],
+    loaded: Sequence[Mapping[str, float]],
+    n: int,
+    i: int,
+) -> float:
+    """K_D of what passes at one joint: from dead load on both sides, and from what comes and goes where it is."""
+    P_L = plies_of.ply_transfer(w_1=sides[0].get("dead", 0.0), w_2=sides[1].get("dead", 0.0), n=n, i=i)
+    parts = specified_part(each)
+    P_S = plies_of.ply_transfer(w_1=_summed(parts, loaded[0]), w_2=_summed(parts, loaded[1]), n=n, i=i)
+    return min(1.0, duration_factor(usual_factor(each), P_L, P_S))
 
 
 def _pattern(

@@ -6,10 +6,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from structure.core.clauses import DEFAULT_EDITIONS
-from structure.core.codes.combination import Combination
 from structure.core.codes.us.combinations import asd
 from structure.core.members.ca_bearing import factored_sums
-from structure.core.members.ca_wood_values import duration_factor, specified_part, usual_factor
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,16 +32,6 @@ def _factored(by_case: Mapping[str, float]) -> dict[str, float]:
         each.name: each.load / min(1.0, each.duration.K_D)
         for each in factored_sums(by_case, DEFAULT_EDITIONS["ca"])
     }
-
-
-def duration(combination: Combination, loads: Mapping[str, float]) -> float:
-    """K_D of one factored sum, never more than 1, since no maker said that a rating may be raised.
-
-    CSA O86 5.3.2. `loads`: specified, by case, in whatever unit.
-    """
-    P_L = loads.get("dead", 0.0)
-    P_S = sum(part * loads[case] for case, part in specified_part(combination).items())
-    return min(1.0, duration_factor(usual_factor(combination), P_L, P_S))
 
 
 SUMS: Mapping[str, RatingSums] = {

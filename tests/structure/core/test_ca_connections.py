@@ -96,6 +96,14 @@ def test_much_dead_load_lowers_what_a_nail_carries() -> None:
     )
 
 
+def test_dead_load_that_meets_itself_does_not_last_in_the_fasteners() -> None:
+    # Alike on both sides of two plies: dead load passes nothing on, live load on one side alone half of itself.
+    alike = [{"case": "dead", "value": "4 kN/m"}, {"case": "live", "value": "1 kN/m"}]
+    found = plies(section=BEAM | {"plies": 2}, loaded="side", left=alike, right=alike)
+    assert found["transfer"]["demand"]["value"] == pytest.approx(1.5 * 1.0 / 2)
+    assert found["transfer"]["KD"] == 1.0
+
+
 @settings(deadline=None, max_examples=30)
 @given(st.floats(0.5, 8.0), st.floats(0.1, 3.0))
 def test_more_load_from_the_side_never_needs_fewer_nails(load: float, more: float) -> None:
