@@ -64,6 +64,19 @@ def posts(draw: st.DrawFn) -> Given:
     }
 
 
+def _lasts_no_shorter(asked: Given, case: str) -> None:
+    """Leave out questions where more of a load takes a sum out of the long-term rule.
+
+    K_D rises by the logarithm of the ratio (O86 5.3.2.3), which may be more than what the load adds.
+    """
+    if case == "dead":
+        return
+    held = {"dead": 0.0}
+    for load in asked["loads"]:
+        held[load["case"]] = held.get(load["case"], 0.0) + float(load["value"].split()[0])
+    assume(held.pop("dead") + 0.5 <= min(held.values()))
+
+
 def _strength(result: Mapping[str, Any]) -> dict[str, float]:
     return {name: check["ratio"] for name, check in result["checks"].items() if "deflection" not in name}
 
@@ -71,11 +84,11 @@ def _strength(result: Mapping[str, Any]) -> dict[str, float]:
 @settings(max_examples=40, deadline=None)
 @given(beams(), st.integers(0, 2), st.floats(0.1, 3.0))
 def test_more_of_a_beams_load_is_never_better(asked: Given, which: int, more: float) -> None:
-    before = _answer("beam", asked)
     load = asked["loads"][which % len(asked["loads"])]
+    _lasts_no_shorter(asked, load["case"])
+    before = _answer("beam", asked)
     after = _answer("beam", asked | {"loads": [*asked["loads"], load | {"value": f"{more} kN/m"}]})
     for name, ratio in _strength(before).items():
-        # More of what comes and goes takes a sum out of the long-term rule; the load itself grows faster.
         assert after["checks"][name]["ratio"] * SLACK >= ratio
 
 
@@ -126,8 +139,9 @@ def test_a_taller_or_weaker_post_never_carries_more(asked: Given, times: float) 
 @settings(max_examples=40, deadline=None)
 @given(posts(), st.floats(1.0, 30.0))
 def test_more_on_a_post_is_never_better(asked: Given, more: float) -> None:
-    before = _answer("post", asked)
     first = asked["loads"][0]
+    _lasts_no_shorter(asked, first["case"])
+    before = _answer("post", asked)
     after = _answer("post", asked | {"loads": [*asked["loads"], first | {"value": f"{more} kN"}]})
     for name, check in before["checks"].items():
         assert after["checks"][name]["ratio"] * SLACK >= check["ratio"]

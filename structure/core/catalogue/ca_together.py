@@ -194,7 +194,7 @@ def _near(asked: CaAsked, K_D: Array, lengths: Array) -> Column | None:
     if (worst < 0).any():
         return None
     Q_r = wood_bearing.bearing_resistance_near(
-        phi=wood.PHI_COMPRESSION, F_cp=columns.F_cp * K, b=columns.b, l_b=l_b, K_B=1.0, K_Zcp=columns.K_Zcp
+        phi=wood.PHI_COMPRESSION, F_cp=columns.F_cp * K, b=columns.b, l_b=l_b, K_Zcp=columns.K_Zcp
     )
     return Column(
         "bearing_near_support",

@@ -171,7 +171,18 @@ def _modulus(values: CaValues) -> float:
 
 
 def _volume(section: CaWoodSection, lengths: Array) -> Array:
-    return np.asarray(o86.glulam_size(b_1=1.0, b=section.width, d=section.depth, L=lengths))
+    return np.asarray(o86.glulam_size(**_standard(section), L=lengths))
+
+
+def _standard(section: CaWoodSection) -> dict[str, Any]:
+    """Width and depth of glued laminated timber beside those of the standard beam."""
+    return {
+        "b_0": o86.GLULAM_WIDTH,
+        "b": section.width,
+        "d_0": o86.GLULAM_DEPTH,
+        "d": section.depth,
+        "L_0": o86.GLULAM_LENGTH,
+    }
 
 
 def _sheet(
@@ -228,7 +239,7 @@ def _sheet(
     }
     if section.family == "glulam":
         L = float(zero_moment_lengths(demands)[side, row, bay])
-        size = o86.glulam_size.step(editions, b_1=1.0, b=section.width, d=section.depth, L=L)
+        size = o86.glulam_size.step(editions, **_standard(section), L=L)
         factors["KZbg"] = size.result
         return [*steps, size, o86.moment_resistance_glulam.step(editions, K_Zbg=size.result, **held)], factors
     factors["KZb"] = section.size_factors["fb"]

@@ -50,7 +50,7 @@ def notch_checks(
         editions, note="fracture", f=o86.FRACTURE, K_D=duration.K_D, K_H=1.0, K_S=wet, K_T=values.K_T["fv"]
     )
     K_N = o86.notch_factor.step(
-        editions, d_1=1.0, d=section.depth, a=d_n / section.depth, n=notch.length / section.depth
+        editions, k=o86.NOTCH_DEPTH, d=section.depth, a=d_n / section.depth, n=notch.length / section.depth
     )
     F_r = o86.fracture_resistance.step(
         editions, phi=wood.PHI_SHEAR, F_f=F_f.result, A=section.area, K_N=K_N.result

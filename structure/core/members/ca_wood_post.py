@@ -72,16 +72,18 @@ def check_ca_wood_post(question: PostQuestion, editions: Editions) -> PostResult
         question=question,
         checks={name: row[0] for name, row in governing.items()},
         axes={axis.name: axis for axis in axes},
-        factors={"KD": worst.duration.K_D, "KZc": _size_of(axes)},
+        factors={
+            "KD": worst.duration.K_D,
+            "KZc": _size_of(min(axes, key=lambda axis: axis.capacity)),
+        },
         fastening=ca_fastening_of(section, question.fastened, editions),
         remarks=_remarks(question, section),
     )
 
 
-def _size_of(axes: tuple[Axis, ...]) -> float:
-    """K_Zc or K_Zcg of the axis that buckles first."""
-    first = min(axes, key=lambda axis: axis.capacity)
-    return next((step.result for step in first.steps if step.symbol.startswith("K_Zc")), 1.0)
+def _size_of(axis: Axis) -> float:
+    """K_Zc or K_Zcg of one axis; 1 for composite lumber."""
+    return next((step.result for step in axis.steps if step.symbol.startswith("K_Zc")), 1.0)
 
 
 def _guard(section: CaWoodSection, editions: Editions) -> None:
@@ -171,7 +173,9 @@ def _checks(
     F_c = values.strength_step("fc", each.duration.K_D, editions)
     axes = tuple(_axis(question, values, way, F_c, area, editions) for way in ways)
     buckling = min(axes, key=lambda axis: axis.capacity)
-    ends = o86.end_resistance.step(editions, phi=wood.PHI_COMPRESSION, F_c=F_c.result, A=area.result)
+    ends = o86.end_resistance.step(
+        editions, phi=wood.PHI_COMPRESSION, F_c=F_c.result, A=area.result, K_Zc=min(map(_size_of, axes))
+    )
     first = (*each.duration.steps(editions), area, F_c)
     rows = [
         Check(
@@ -186,7 +190,7 @@ def _checks(
         ),
         Check(
             "end_bearing", each.load, ends.result, "force", each.name, ends.clause, (*first, ends),
-            note="the end grain, without size or slenderness",
+            note="the end grain, K_C of 1",
         ),
     ]  # fmt: skip
     if question.eccentricity > 0:

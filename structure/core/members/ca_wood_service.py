@@ -234,7 +234,6 @@ def _near(
         F_cp=F_cp.result,
         b=section.breadth,
         l_b=length,
-        K_B=1.0,
         K_Zcp=K_Zcp,
     )
     return (

@@ -34,6 +34,8 @@ DEEP_BLOCKED, DEEPEST = 7.6, 9.0  # 7.5 with bridging (38 x 286 counts as that),
 DEEP_GLUED = 2.5  # 7.5.6.3: depth over width of glued laminated timber that needs no K_L
 LEAST_VOLUME = 2.0e9  # mm**3: smaller glued laminated beams may be checked for shear by 7.5.7.3(b)
 MOST_NOTCH = 0.25  # of the depth, 6.5.4
+GLULAM_WIDTH, GLULAM_DEPTH, GLULAM_LENGTH = 130.0, 610.0, 9100.0  # mm, 7.5.6.5.1
+NOTCH_DEPTH = 0.006  # 1/mm, 6.5.4
 FRACTURE = 0.5  # MPa: specified strength in fracture shear at a notch, 6.5.4
 MOST_PERMANENT = 360.0  # span over deflection under long-term load, 5.4.3
 PERMANENT_SHARE = 0.5  # 5.4.3: of the whole load
@@ -94,21 +96,23 @@ def stability_long(E: float, C_B: float, F_b: float) -> float:
 
 @formula(
     "K_Zbg",
-    "(130 * b_1 / b * 610 * b_1 / d * 9100 * b_1 / L) ** 0.1",
+    "(b_0 / b * d_0 / d * L_0 / L) ** 0.1",
     unit="",
     clause=GLULAM_SIZE,
-    b_1="mm",
+    b_0="mm",
     b="mm",
+    d_0="mm",
     d="mm",
+    L_0="mm",
     L="mm",
 )
-def glulam_size(b_1: float, b: float, d: float, L: float) -> float:
+def glulam_size(b_0: float, b: float, d_0: float, d: float, L_0: float, L: float) -> float:
     """Size factor of glued laminated timber in bending before its limit of 1.3. CSA O86 7.5.6.5.1.
 
-    b_1: 1 mm, b: width, d: depth, L: between points of zero moment [mm]. Plain number. Of this and K_L the lesser
-    counts, so the limit never does.
+    b: width, d: depth, L: between points of zero moment; b_0, d_0, L_0: 130, 610 and 9100 mm [mm]. Plain number.
+    Of this and K_L the lesser counts, so the limit never does.
     """
-    factor: float = (130 * b_1 / b * 610 * b_1 / d * 9100 * b_1 / L) ** 0.1
+    factor: float = (b_0 / b * d_0 / d * L_0 / L) ** 0.1
     return factor
 
 
@@ -180,21 +184,21 @@ def shear_resistance(phi: float, F_v: float, A_n: float, K_Zv: float) -> float:
 
 @formula(
     "K_N",
-    "(0.006 / d_1 * d * (1.6 * (1 / a - 1) + n ** 2 * (1 / a ** 3 - 1))) ** -0.5",
+    "(k * d * (1.6 * (1 / a - 1) + n ** 2 * (1 / a ** 3 - 1))) ** -0.5",
     unit="",
     clause=NOTCH,
-    d_1="mm",
+    k="1/mm",
     d="mm",
     a="",
     n="",
 )
-def notch_factor(d_1: float, d: float, a: float, n: float) -> float:
+def notch_factor(k: float, d: float, a: float, n: float) -> float:
     """Notch factor of sawn lumber cut on its tension side at a support. CSA O86 6.5.4.
 
-    d_1: 1 mm, d: depth [mm], a: depth left over depth, n: length of the notch from the inner edge of the support
-    over depth. Plain number.
+    k: 0.006 [1/mm], d: depth [mm], a: depth left over depth, n: length of the notch from the inner edge of the
+    support over depth. Plain number.
     """
-    factor: float = (0.006 / d_1 * d * (1.6 * (1 / a - 1) + n**2 * (1 / a**3 - 1))) ** -0.5
+    factor: float = (k * d * (1.6 * (1 / a - 1) + n**2 * (1 / a**3 - 1))) ** -0.5
     return factor
 
 

@@ -68,23 +68,22 @@ def bearing_resistance(phi: float, F_cp: float, b: float, l_b: float, K_B: float
 
 @formula(
     "Q_r'",
-    "2 / 3 * phi * F_cp * b * l_b * K_B * K_Zcp",
+    "2 / 3 * phi * F_cp * b * l_b * K_Zcp",
     unit="N",
     clause=NEAR_A_SUPPORT,
     phi="",
     F_cp="MPa",
     b="mm",
     l_b="mm",
-    K_B="",
     K_Zcp="",
 )
-def bearing_resistance_near(phi: float, F_cp: float, b: float, l_b: float, K_B: float, K_Zcp: float) -> float:
+def bearing_resistance_near(phi: float, F_cp: float, b: float, l_b: float, K_Zcp: float) -> float:
     """Factored bearing resistance under the loads no further than the depth from the support. CSA O86 6.5.6.3.
 
-    phi: 0.8, F_cp [MPa], b: width, l_b: mean length of both bearings, at most 1.5 times the lesser [mm],
-    factors plain. [N].
+    phi: 0.8, F_cp [MPa], b: width, l_b: mean length of both bearings, at most 1.5 times the lesser [mm], K_Zcp plain;
+    K_B is 1 at the supports of a beam. [N].
     """
-    return 2 / 3 * phi * F_cp * b * l_b * K_B * K_Zcp
+    return 2 / 3 * phi * F_cp * b * l_b * K_Zcp
 
 
 @formula(

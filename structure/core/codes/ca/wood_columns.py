@@ -17,6 +17,7 @@ COMPRESSION = Clause("CSA O86", "6.5.5.2.4")
 STABILITY = Clause("CSA O86", "6.5.5.2.5")
 GLULAM = Clause("CSA O86", "7.5.8.5")
 GLULAM_SIZE = Clause("CSA O86", "7.5.8.4")
+END_GRAIN = Clause("CSA O86", "6.5.7")
 BUILT_UP = Clause("CSA O86", "6.5.5.4")
 COMBINED = Clause("CSA O86", "6.5.9")
 GEOMETRY = Clause("statics", "section")
@@ -120,13 +121,22 @@ def built_up_resistance(k: float, P_solid: float) -> float:
     return k * P_solid
 
 
-@formula("P_r", "phi * F_c * A", unit="N", clause=COMPRESSION, phi="", F_c="MPa", A="mm**2")
-def end_resistance(phi: float, F_c: float, A: float) -> float:
-    """Bearing of the end grain: a column of no length and no size factor. CSA O86 6.5.5.2.4.
+@formula(
+    "P_r",
+    "phi * F_c * A * K_Zc",
+    unit="N",
+    clause=END_GRAIN,
+    phi="",
+    F_c="MPa",
+    A="mm**2",
+    K_Zc="",
+)
+def end_resistance(phi: float, F_c: float, A: float, K_Zc: float) -> float:
+    """Bearing of the end grain: what the column carries with K_C of 1. CSA O86 6.5.7.
 
-    phi: 0.8, F_c [MPa], A [mm**2]. [N].
+    phi: 0.8, F_c [MPa], A [mm**2], K_Zc or K_Zcg plain. [N].
     """
-    return phi * F_c * A
+    return phi * F_c * A * K_Zc
 
 
 @formula("P_E", "pi ** 2 * E_05 * I / L_e ** 2", unit="N", clause=COMBINED, E_05="MPa", I="mm**4", L_e="mm")
