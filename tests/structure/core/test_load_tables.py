@@ -7,7 +7,7 @@ import pytest
 from structure.core.codes.load_tables import Choice, dead_loads, live_loads, soils
 
 EVERYTHING = [*live_loads(), *dead_loads(), *soils()]
-CANADIAN = [*live_loads("ca"), *dead_loads("ca")]
+CANADIAN = [*live_loads("ca"), *dead_loads("ca"), *soils("ca")]
 
 
 @pytest.mark.parametrize("choice", EVERYTHING + CANADIAN, ids=lambda choice: f"{choice.code}-{choice.id}")
@@ -18,7 +18,10 @@ def test_every_value_says_where_it_comes_from(choice: Choice) -> None:
     assert choice.as_data()["value"]["unit"] == ("psf" if choice.code == "us" else "kPa")
 
 
-@pytest.mark.parametrize("choices", [live_loads(), dead_loads(), soils(), live_loads("ca"), dead_loads("ca")])
+@pytest.mark.parametrize(
+    "choices",
+    [live_loads(), dead_loads(), soils(), live_loads("ca"), dead_loads("ca"), soils("ca")],
+)
 def test_names_and_ids_are_each_used_once(choices: tuple[Choice, ...]) -> None:
     assert len({choice.id for choice in choices}) == len(choices)
     assert len({choice.name for choice in choices}) == len(choices)
