@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from structure.core.clauses import COMMON_PRACTICE, Editions
+from structure.core.codes.ca import wood
 from structure.core.codes.ca import wood_beams as o86
 from structure.core.codes.us import glulam, vibration
 from structure.core.codes.us.wood_beams import deflection as bent_down
@@ -116,6 +117,11 @@ def _remarks(demands: Demands, values: CaValues, bent: CaBending) -> list[str]:
             else "both edges held all along"
         )
         found.append(f"Over 6.5 times as deep as wide: K_L of 1 needs {need} as well (O86 6.5.3.2).")
+    if wood.LONG_TERM_LEAST < bent.factors["KD"] < wood.STANDARD_TERM:
+        found.append(
+            "What stays is the greater part: K_D falls with what comes and goes (O86 5.3.2.3), so less live load or "
+            "snow than was entered may be worse; enter no more of it than the code asks for."
+        )
     if bent.factors["KL"] == 1.0 and question.bracing != "continuous":
         found.append("The beam must be held against rolling over at every support (O86 6.5.3.2).")
     if section.plies > 1:

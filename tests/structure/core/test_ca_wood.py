@@ -174,6 +174,7 @@ def test_a_dead_force_in_the_middle_counts_by_its_moment() -> None:
     result = beam(loads=loads, self_weight=False)
     # The loads are 10 and 12 kN, the moments 7.5 and 4.5 kN m.
     assert result["factors"]["KD"] == pytest.approx(1 - 0.5 * 0.2218487, rel=1e-6)
+    assert any("may be worse" in remark for remark in result["remarks"])
 
 
 def test_a_support_has_the_duration_of_its_own_reaction() -> None:
