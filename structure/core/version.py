@@ -2,4 +2,4 @@
 
 from __future__ import annotations
 
-CORE_VERSION = "0.1.0"
+CORE_VERSION = "0.2.0"
