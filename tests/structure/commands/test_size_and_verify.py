@@ -49,10 +49,13 @@ def test_size_prints_the_result(case_file: Path) -> None:
 
 def test_size_answers_a_list_in_json(tmp_path: Path) -> None:
     path = tmp_path / "cases.json"
-    path.write_text(json.dumps([CASE, {**CASE, "id": "two", "code": "ca"}]))
+    canadian = {**CASE, "code": "ca"}
+    cases = [CASE, {**canadian, "id": "two"}, {**canadian, "id": "three", "edition": {"NBC": "2015"}}]
+    path.write_text(json.dumps(cases))
     code, out, _ = _run("size", str(path))
     assert code == 0
-    assert [(r["id"], r["status"]) for r in json.loads(out)] == [("one", "ok"), ("two", "refused")]
+    answers = [(r["id"], r["status"]) for r in json.loads(out)]
+    assert answers == [("one", "ok"), ("two", "ok"), ("three", "refused")]
 
 
 @pytest.mark.parametrize(
