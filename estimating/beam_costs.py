@@ -13,6 +13,7 @@ from estimating.selectors import latest_estimate, price_book_of, prices_of
 from projects.permissions import can
 from structure.costs import BeamCost, Costs, Rows, register_costs
 from structure.measured import measured
+from structure.shown import inches
 
 BASIS = (
     "material with cutting waste, fastening of the plies, hangers, lifting and labour to set it, before contingency, "
@@ -25,14 +26,14 @@ def run_beam_costs(job: Any, user: Any, run: Any, rows: Rows) -> Costs | None:
     """Direct cost of every beam that passes, at today's prices; None to who may see none or without a book."""
     if not can(user, "see_prices", job):
         return None
-    book = price_book_of(job.company)
+    book = price_book_of(job.company, job.code)
     if book is None:
         return None
     rates, last = read_rates(book.rates), latest_estimate(job)
     settings = read_settings({**(last.takeoff_settings if last else {}), "units": job.units})
     beam = run.results["beam"]
     place = Place(
-        job.code, beam["length"]["value"], beam["mounting"] == "flush", int(beam.get("hangers") or 0)
+        job.code, inches(beam["length"]), beam["mounting"] == "flush", int(beam.get("hangers") or 0)
     )
     beams = [(row["key"], measured(row)) for row in rows if row["passes"]]
     found = beam_installed(beams, place, settings, prices_of(book), rates, timezone.localdate())

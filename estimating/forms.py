@@ -8,6 +8,7 @@ from typing import Any
 from django import forms
 from django.core.exceptions import ValidationError
 
+from estimating.core.metric import in_metric, metric_words
 from estimating.core.rates import read_percent, read_price
 from estimating.core.settings import (
     DEFAULT_SETTINGS,
@@ -21,7 +22,7 @@ from estimating.core.units import UNITS, unit_read
 from projects.forms.sentences import SentenceMixin
 from structure.core.errors import InputError
 
-TAX_ROWS = 2
+TAX_ROWS = 4
 #: The property decides it, so it is not asked.
 NOT_ASKED = ("units",)
 
@@ -97,6 +98,12 @@ class RatesForm(SentenceMixin, forms.Form):
                 required=False,
                 label=f"Tax {n} is taken",
             )
+            self.fields[f"tax_{n}_regions"] = forms.CharField(
+                max_length=60,
+                required=False,
+                label=f"Tax {n}, only in",
+                help_text="States or provinces by two letters, such as AB, SK. Empty: everywhere.",
+            )
 
     @staticmethod
     def initial_of(rates: Mapping[str, Any], version: int) -> dict[str, Any]:
@@ -108,6 +115,7 @@ class RatesForm(SentenceMixin, forms.Form):
         }
         for n, tax in enumerate(rates.get("taxes") or (), 1):
             held |= {f"tax_{n}_{part}": tax[part] for part in ("name", "percent", "base")}
+            held[f"tax_{n}_regions"] = ", ".join(tax.get("regions") or ())
         return {**held, "version": version}
 
     def clean(self) -> dict[str, Any]:
@@ -140,6 +148,7 @@ class RatesForm(SentenceMixin, forms.Form):
                 "name": data[f"tax_{n}_name"],
                 "percent": _bare(data[f"tax_{n}_percent"]),
                 "base": data[f"tax_{n}_base"] or "price",
+                "regions": data[f"tax_{n}_regions"].replace(",", " ").split(),
             }
             for n in range(1, TAX_ROWS + 1)
             if data.get(f"tax_{n}_name")
@@ -155,11 +164,11 @@ def _bare(percent: str) -> str:
 class SettingsForm(SentenceMixin, forms.Form):
     """Every takeoff setting, asked as its spec says, with the source of its default."""
 
-    def __init__(self, *args: Any, **kwargs: Any) -> None:
+    def __init__(self, *args: Any, metric: bool = False, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         for name in setting_names():
             if name not in NOT_ASKED:
-                self.fields[name] = _field(spec_of(name), getattr(DEFAULT_SETTINGS, name))
+                self.fields[name] = _field(spec_of(name), getattr(DEFAULT_SETTINGS, name), metric)
 
     def clean(self) -> dict[str, Any]:
         """Each value held against its limits, so that each bad one is named by its own label."""
@@ -179,10 +188,13 @@ class SettingsForm(SentenceMixin, forms.Form):
         return TakeoffSettings(**self.cleaned_data)
 
 
-def _field(spec: Spec, default: Any) -> forms.Field:
+def _field(spec: Spec, default: Any, metric: bool) -> forms.Field:
     label = f"{spec.label}, {spec.unit}" if spec.unit else spec.label
     shown = "yes" if default is True else "no" if default is False else default
-    more: dict[str, Any] = {"label": label, "help_text": f"Default {shown}: {spec.source}."}
+    source = metric_words(spec.source) if metric else spec.source
+    beside = in_metric(shown, spec.unit) if metric else ""
+    told = f"{shown} {spec.unit} ({beside})" if beside else shown
+    more: dict[str, Any] = {"label": label, "help_text": f"Default {told}: {source}."}
     if spec.choices:
         return forms.ChoiceField(choices=[(c, c) for c in spec.choices], **more)
     if isinstance(default, bool):

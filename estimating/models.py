@@ -13,13 +13,18 @@ from simple_history.models import HistoricalRecords
 from estimating.errors import Frozen
 
 ISSUED = "issued"
+COUNTRIES = [("us", "United States"), ("ca", "Canada")]
 FROZEN_WORDS = "An issued estimate is not changed or deleted; build a new revision."
 
 
 class PriceBook(models.Model):
-    """What things cost one company, and what it adds to them. `invented` marks prices that nobody quoted."""
+    """What things cost one company in one country, and what it adds to them, in one currency.
 
-    company = models.OneToOneField("projects.Company", on_delete=models.PROTECT, related_name="price_book")
+    `invented` marks prices that nobody quoted.
+    """
+
+    company = models.ForeignKey("projects.Company", on_delete=models.PROTECT, related_name="price_books")
+    code = models.CharField("country", max_length=2, choices=COUNTRIES, default="us")
     name = models.CharField(max_length=120)
     invented = models.BooleanField(default=False)
     rates = models.JSONField(default=dict)
@@ -30,6 +35,9 @@ class PriceBook(models.Model):
 
     class Meta:
         ordering = ["name"]
+        constraints = [
+            models.UniqueConstraint(fields=["company", "code"], name="price_book_once_a_country"),
+        ]
 
     def __str__(self) -> str:
         return self.name

@@ -21,9 +21,14 @@ from structure.results import candidates
 from structure.selectors import governing_schedule, schedule_data, schedule_is_stale
 
 
-def price_book_of(company: Company) -> PriceBook | None:
-    """The company's price book, if it has one."""
-    return PriceBook.objects.filter(company=company).first()
+def price_book_of(company: Company, code: str) -> PriceBook | None:
+    """The company's price book for one country, if it has one: prices of two currencies never meet in a quote."""
+    return PriceBook.objects.filter(company=company, code=code).first()
+
+
+def price_books_of(company: Company) -> list[PriceBook]:
+    """All its books, by country."""
+    return list(PriceBook.objects.filter(company=company).order_by("-code"))
 
 
 def price_items_visible_to(user: Any) -> QuerySet[PriceItem]:
@@ -100,7 +105,7 @@ def not_as_scheduled(estimate: Estimate) -> list[str]:
 def out_of_date(estimate: Estimate) -> list[str]:
     """Why this estimate no longer says what it would say if it were built now."""
     reasons = not_as_scheduled(estimate)
-    book = price_book_of(estimate.job.company)
+    book = price_book_of(estimate.job.company, estimate.job.code)
     if book is not None and book.version != estimate.book_version:
         reasons.append("Prices or rates were changed after this was built.")
     return reasons
@@ -131,7 +136,7 @@ def beam_costs(estimate: Estimate) -> list[Option]:
 
     Prices are today's, the day and the rates those of the estimate; a beam without a price comes last.
     """
-    book = price_book_of(estimate.job.company)
+    book = price_book_of(estimate.job.company, estimate.job.code)
     beams = beams_of(estimate.schedule)
     if book is None or not beams:
         return []

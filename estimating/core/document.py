@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from decimal import Decimal
 from typing import Any
 
+from estimating.core.metric import in_metric, metric_words
 from estimating.core.numbers import ROUNDING_RULE, plain
 from estimating.core.options import Option, alternates
 from estimating.core.pricing import Added, Price, PricedLine, Quote, make_quote
@@ -164,7 +165,11 @@ def _settings(taken: Takeoff) -> list[dict[str, Any]]:
         spec = spec_of(name)
         value = getattr(taken.settings, name)
         shown = ("yes" if value else "no") if isinstance(value, bool) else f"{value}"
-        rows.append({"label": spec.label, "value": shown, "unit": spec.unit, "source": spec.source})
+        unit, source = spec.unit, spec.source
+        if taken.settings.metric:
+            beside, source = in_metric(shown, unit), metric_words(source)
+            unit = f"{unit} ({beside})" if beside else unit
+        rows.append({"label": spec.label, "value": shown, "unit": unit, "source": source})
     return rows
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal, InvalidOperation
 from typing import Any
 
@@ -18,11 +18,20 @@ DIGITS_MOST = 20
 
 @dataclass(frozen=True, slots=True)
 class Tax:
-    """A tax by name, in percent, on what the contractor pays for `materials` or on the whole `price`."""
+    """A tax by name, in percent, on what the contractor pays for `materials` or on the whole `price`.
+
+    `regions` are the states or provinces that raise it; none means everywhere.
+    """
 
     name: str
     percent: Decimal
     base: str = "price"
+    regions: tuple[str, ...] = ()
+
+    def as_data(self) -> dict[str, Any]:
+        """Plain data for JSON; the percentage as text."""
+        data: dict[str, Any] = {"name": self.name, "percent": plain(self.percent), "base": self.base}
+        return data | ({"regions": list(self.regions)} if self.regions else {})
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,13 +46,18 @@ class Rates:
     stale_after_days: int = 60
     currency: str = "USD"
 
+    def there(self, region: str) -> Rates:
+        """The rates as they are in one state or province: without the taxes of others."""
+        held = (tax for tax in self.taxes if not tax.regions or region.strip().upper() in tax.regions)
+        return replace(self, taxes=tuple(held))
+
     def as_data(self) -> dict[str, Any]:
         """Plain data for JSON; percentages as text."""
         return {
             "contingency": plain(self.contingency),
             "overhead": plain(self.overhead),
             "profit": plain(self.profit),
-            "taxes": [{"name": t.name, "percent": plain(t.percent), "base": t.base} for t in self.taxes],
+            "taxes": [tax.as_data() for tax in self.taxes],
             "valid_days": self.valid_days,
             "stale_after_days": self.stale_after_days,
             "currency": self.currency,
@@ -60,7 +74,8 @@ def read_rates(data: Mapping[str, Any]) -> Rates:
         if row.get("base", "price") not in TAX_BASES:
             raise InputError(f"{path}.base", row.get("base"), " or ".join(TAX_BASES))
         percent = read_percent(row.get("percent"), f"{path}.percent")
-        taxes.append(Tax(str(row["name"]).strip(), percent, str(row.get("base", "price"))))
+        base, named = str(row.get("base", "price")), row.get("regions") or ()
+        taxes.append(Tax(str(row["name"]).strip(), percent, base, _regions(named, f"{path}.regions")))
     return Rates(
         contingency=read_percent(data.get("contingency"), "contingency"),
         overhead=read_percent(data.get("overhead"), "overhead"),
@@ -107,6 +122,15 @@ def read_price(text: object, field: str) -> Decimal:
     typed = text.strip().removeprefix("$").strip() if isinstance(text, str) else text
     accepted = "a price above zero, such as 4.85; leave it empty while it is not known"
     return read_decimal(typed, field, Decimal("0.0001"), MONEY_MOST, 4, accepted)
+
+
+def _regions(value: object, field: str) -> tuple[str, ...]:
+    """States or provinces by their two letters."""
+    held = value if isinstance(value, list | tuple) else [value]
+    for each in held:
+        if not (isinstance(each, str) and len(each) == 2 and each.isascii() and each.isalpha()):
+            raise InputError(field, each, "states or provinces by their two letters, such as AB, SK")
+    return tuple(str(each).upper() for each in held)
 
 
 def _days(value: object, field: str) -> int:

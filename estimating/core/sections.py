@@ -13,6 +13,8 @@ from structure.core.errors import InputError, OutOfScope
 ENGINEERED = ("lvl", "psl", "lsl", "glulam")
 BOLT = 0.5  # in, where the schedule does not say
 STEEL_FORMS = {"W": "steel-w", "C": "steel-c", "HSS": "steel-hss", "round": "steel-pipe"}
+MM = 25.4  # in an inch
+WHOLE = 0.005  # mm; a size this near to a whole one is made in millimetres
 NOMINAL_WIDTH = {0.75: 1, 1.5: 2, 2.5: 3, 3.5: 4, 5.5: 6, 7.25: 8, 7.5: 8}
 NOMINAL_DEPTH = {2.5: 3, 3.5: 4, 5.5: 6, 7.25: 8, 7.5: 8, 9.25: 10, 9.5: 10, 11.25: 12, 11.5: 12}
 
@@ -88,10 +90,22 @@ class Section:
 
     @property
     def size(self) -> str:
+        """`2x10`, `1 3/4 x 16`; of metric lumber `38x235 (2x10)`, of other metric sections `80x304`."""
         width, depth = _nominal(NOMINAL_WIDTH, self.ply_width), _nominal(NOMINAL_DEPTH, self.depth)
-        if self.family == "sawn" and width and depth:
-            return f"{min(width, depth)}x{max(width, depth)}"
-        return f"{_inches(self.ply_width)} x {_inches(self.depth)}"
+        nominal = (
+            f"{min(width, depth)}x{max(width, depth)}" if self.family == "sawn" and width and depth else ""
+        )
+        if self.millimetres:
+            return f"{self.millimetres} ({nominal})" if nominal else self.millimetres
+        return nominal or f"{_inches(self.ply_width)} x {_inches(self.depth)}"
+
+    @property
+    def millimetres(self) -> str:
+        """`38x235` for a section made in whole millimetres, empty for one made in inches."""
+        sizes = (self.ply_width * MM, self.depth * MM)
+        if all(abs(size - round(size)) < WHOLE for size in sizes) and not _sixteenths(self.ply_width):
+            return "x".join(f"{size:.0f}" for size in sizes)
+        return ""
 
     @property
     def code(self) -> str:
@@ -101,9 +115,9 @@ class Section:
         if self.plates is not None:
             return self.lumber.code
         if self.family == "sawn":
-            parts = ["lumber", self.size.replace(" ", ""), self.species, self.grade]
+            parts = ["lumber", self.millimetres or self.size.replace(" ", ""), self.species, self.grade]
         else:
-            parts = [self.family, f"{self.ply_width:g}x{self.depth:g}", self.grade]
+            parts = [self.family, self.millimetres or f"{self.ply_width:g}x{self.depth:g}", self.grade]
         return "-".join(_slug(part) for part in parts if part)
 
 
@@ -200,6 +214,10 @@ def text(data: Mapping[str, Any], name: str) -> str:
 
 def _nominal(table: Mapping[float, int], actual: float) -> int | None:
     return next((n for size, n in table.items() if abs(size - actual) < 0.06), None)
+
+
+def _sixteenths(value: float) -> bool:
+    return abs(value * 16 - round(value * 16)) < WHOLE
 
 
 def _inches(value: float) -> str:

@@ -44,7 +44,7 @@ def estimate_build(*, job: Job, actor: User, settings: Mapping[str, Any] | None 
     schedule = governing_schedule(job)
     if schedule is None:
         raise Refused("There is no schedule yet: choose sizes first, then they can be taken off and priced.")
-    book = price_book_of(job.company)
+    book = price_book_of(job.company, job.code)
     if book is None:
         raise Refused("There is no price book yet: open it and enter prices and rates first.")
     last = latest_estimate(job)
@@ -52,7 +52,7 @@ def estimate_build(*, job: Job, actor: User, settings: Mapping[str, Any] | None 
         kept = read_settings(
             {**(last.takeoff_settings if last else {}), **(settings or {}), "units": job.units}
         )
-        rates = read_rates(book.rates)
+        rates = read_rates(book.rates).there(job.property.region)
         document = _document(schedule, kept, book, rates)
     except (InputError, OutOfScope) as error:
         raise refusal(error) from None

@@ -17,7 +17,7 @@ from estimating.core.items import ITEMS
 from estimating.core.rates import read_price, read_rates
 from estimating.core.units import unit_read
 from estimating.errors import refusal
-from estimating.models import PriceBook, PriceItem
+from estimating.models import COUNTRIES, PriceBook, PriceItem
 from projects.errors import Refused
 from projects.models import Company, User
 from projects.permissions import require
@@ -25,15 +25,23 @@ from projects.services.writing import take_version
 from structure.core.errors import InputError
 
 EMPTY_RATES: dict[str, Any] = {"contingency": "0", "overhead": "0", "profit": "0", "taxes": []}
+CURRENCIES = {"us": "USD", "ca": "CAD"}
 CODE_LETTERS = frozenset("abcdefghijklmnopqrstuvwxyz0123456789.-")
 
 
-def price_book_open(*, company: Company, actor: User | None) -> PriceBook:
-    """The company's book, made empty and with no rates where there is none yet."""
+def price_book_open(*, company: Company, actor: User | None, code: str = "us") -> PriceBook:
+    """The company's book of one country, made empty and with no rates where there is none yet."""
     if actor is not None:
         require(actor, "edit_prices", company)
+    if code not in CURRENCIES:
+        raise Refused(f"Country: read {code!r}; accepted is one of {', '.join(CURRENCIES)}.")
     book, _ = PriceBook.objects.get_or_create(
-        company=company, defaults={"name": "Prices", "rates": EMPTY_RATES}
+        company=company,
+        code=code,
+        defaults={
+            "name": f"Prices, {dict(COUNTRIES)[code]}",
+            "rates": {**EMPTY_RATES, "currency": CURRENCIES[code]},
+        },
     )
     return book
 
@@ -107,7 +115,7 @@ def price_book_load(*, company: Company, data: Mapping[str, Any], actor: User | 
         raise refusal(error) from None
     with transaction.atomic():
         book, _ = PriceBook.objects.get_or_create(
-            company=company, defaults={"name": data["name"], "rates": rates}
+            company=company, code=str(data.get("code", "us")), defaults={"name": data["name"], "rates": rates}
         )
         stored = {item.code: item for item in book.items.all()}
         changed = (

@@ -34,7 +34,7 @@ from structure.selectors import governing_schedule
 def _shown(request: HttpRequest, job: Job, estimate: Estimate | None, here: str) -> dict[str, Any]:
     context = page(request, job, here, estimate=estimate, schedule=governing_schedule(job))
     if estimate is None:
-        context["has_book"] = price_book_of(job.company) is not None
+        context["has_book"] = price_book_of(job.company, job.code) is not None
         return context
     before = previous_estimate(estimate)
     return context | {
@@ -101,9 +101,9 @@ def options(request: HttpRequest, job_pk: int) -> HttpResponse:
 def settings_edit(request: HttpRequest, job_pk: int) -> HttpResponse:
     """The contractor's settings; saving them builds the draft again."""
     job = page_job(request, job_pk, "design")
-    last = latest_estimate(job)
+    last, metric = latest_estimate(job), job.units == "metric"
     if request.method == "POST":
-        form = SettingsForm(request.POST)
+        form = SettingsForm(request.POST, metric=metric)
         if form.is_valid():
             try:
                 estimate_build(job=job, actor=person(request), settings=form.cleaned_data)
@@ -113,7 +113,8 @@ def settings_edit(request: HttpRequest, job_pk: int) -> HttpResponse:
                 messages.success(request, "Taken off and priced with these settings.")
                 return redirect("estimating:quote", job_pk=job.pk)
     else:
-        form = SettingsForm(initial=last.takeoff_settings if last else DEFAULT_SETTINGS.as_data())
+        initial = last.takeoff_settings if last else DEFAULT_SETTINGS.as_data()
+        form = SettingsForm(initial=initial, metric=metric)
     status = 422 if form.errors else 200
     return render(
         request, "estimating/settings.html", page(request, job, "settings", form=form), status=status

@@ -21,11 +21,11 @@ def make_schedule(job: Job, actor: User, source: str = "preliminary", **changes:
     """The sample schedule as rows: a run with its wall, and a mark for each member."""
     data = schedule_sample(**changes)
     beam = data["beam"]
-    size = {"ply_width": {"value": beam["ply_width_in"]}, "plies": beam["plies"]}
+    size = {"ply_width": {"value": beam["ply_width_in"], "unit": "in"}, "plies": beam["plies"]}
     tried = [
         {"section": f"{beam['plies']}-ply {depth:g}", "family": "lvl", "grade": beam["grade"], "ratio": 0.9,
          "governing": "bending", "passes": depth > 17, "close": "", "fails": [],
-         "size": {**size, "depth": {"value": depth}}}
+         "size": {**size, "depth": {"value": depth, "unit": "in"}}}
         for depth in (18.0, 16.0, 20.0)
     ]  # fmt: skip
     house = {

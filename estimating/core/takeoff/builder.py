@@ -9,6 +9,7 @@ from decimal import Decimal
 
 from estimating.core.items import ITEMS
 from estimating.core.lines import COST_CODES, Line, Rule
+from estimating.core.metric import metric_rate, metric_words
 from estimating.core.numbers import THOUSANDTH, ZERO, measured
 from estimating.core.schedule import Schedule
 from estimating.core.sections import Section
@@ -60,18 +61,18 @@ class Sheet:
         self.lines.append(
             Line(
                 code=code,
-                description=description or item.description,
+                description=self.say(description or item.description),
                 net=net,
                 unit=unit or item.unit,
                 kind=item.kind,
                 division=item.division,
                 cost_code=item.cost_code,
                 marks=tuple(marks),
-                rule=rule,
+                rule=self._rule(rule),
                 waste=waste,
                 reuse=reuse,
                 allowance=allowance,
-                detail=detail,
+                detail=self.say(detail),
             )
         )
 
@@ -87,8 +88,10 @@ class Sheet:
         """Hours = amount x hours per unit x alteration factor x the contractor's factor."""
         factor = self.settings.alteration * self.settings.productivity
         hours = measured(amount * per_unit * factor)
+        if self.metric:
+            amount, per_unit, basis = metric_rate(amount, per_unit, basis)
         rule = Rule(
-            f"{amount:.4g} {basis} at {per_unit:g} h each, times {self.settings.alteration:g} for"
+            f"{amount:.4g} {basis} at {per_unit:.3g} h each, times {self.settings.alteration:g} for"
             f" alteration work and"
             f" {self.settings.productivity:g} by the contractor's own factor",
             source,
@@ -131,7 +134,7 @@ class Sheet:
                     division=cost_code[:2],
                     cost_code=cost_code,
                     marks=tuple(dict.fromkeys(cut.mark for cut in cuts)),
-                    rule=Rule(words, source),
+                    rule=self._rule(Rule(words, source)),
                     waste=max(bought - net, ZERO),
                     reuse=reuse,
                     detail=self.pieces(plan),
@@ -142,7 +145,9 @@ class Sheet:
         """`3 pieces of 14 ft, 1 of 10 ft`: how a supplier is asked."""
         parts = []
         for inches, count in plan.counts():
-            amount = f"{inches * 0.0254:.2f} m" if self.metric else f"{inches / 12:g} ft"
+            feet = f"{inches / 12:g} ft"
+            # Yards in Canada sell by the foot too, so the supplier is asked in both.
+            amount = f"{inches * 0.0254:.2f} m ({feet})" if self.metric else feet
             parts.append(f"{count} of {amount}")
         return "buy " + ", ".join(parts)
 
@@ -180,13 +185,22 @@ class Sheet:
             )
         return plan
 
+    def say(self, words: str) -> str:
+        """Words with their amounts in the units of the takeoff."""
+        return metric_words(words) if self.metric else words
+
+    def _rule(self, rule: Rule) -> Rule:
+        return replace(rule, sentence=self.say(rule.sentence), source=self.say(rule.source))
+
     def caution(self, sentence: str) -> None:
         """A sentence for the quote, once."""
+        sentence = self.say(sentence)
         if sentence not in self.cautions:
             self.cautions.append(sentence)
 
     def assume(self, sentence: str) -> None:
         """An assumption for the quote, once."""
+        sentence = self.say(sentence)
         if sentence not in self.assumptions:
             self.assumptions.append(sentence)
 

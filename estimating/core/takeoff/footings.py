@@ -63,7 +63,8 @@ def _concrete(sheet: Sheet, pad: float, patch: float, marks: list[str]) -> None:
     settings = sheet.settings
     ordered = (pad + patch) * (1 + settings.concrete_waste_percent / 100)
     metric = sheet.metric
-    yield_ft3, code = (BAG_30KG_FT3, "concrete-bag-30kg") if metric else (BAG_80LB_FT3, "concrete-bag-80lb")
+    by_kg = metric or sheet.schedule.code == "ca"
+    yield_ft3, code = (BAG_30KG_FT3, "concrete-bag-30kg") if by_kg else (BAG_80LB_FT3, "concrete-bag-80lb")
     bags = whole_up(ordered / FT3 / yield_ft3)
     words = "pads" + (" and slab patch" if patch else "")
     ready = settings.concrete_as == "ready mix" or (

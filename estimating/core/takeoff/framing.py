@@ -7,7 +7,7 @@ import math
 from estimating.core.lines import Rule
 from estimating.core.numbers import whole_up
 from estimating.core.schedule import Beam, Post
-from estimating.core.sections import Section
+from estimating.core.sections import MM, Section
 from estimating.core.stock import Cut
 from estimating.core.takeoff.builder import STOCK_SOURCE, Sheet
 from estimating.core.takeoff.fasteners import (
@@ -208,8 +208,9 @@ def _same_fastening(sheet: Sheet, posts: tuple[Post, ...]) -> list[tuple[Fasteni
 def opening_framing(sheet: Sheet) -> None:
     """Studs at the ends of the opening, backing, fireblocking, the cut plate, and the tie of the rafters."""
     schedule = sheet.schedule
-    depth = 5.5 if schedule.wall_thickness > 6 else 3.5
-    stud = Section("sawn", 1, 1.5, depth, *_stud_grade(schedule.beam.section, schedule.code))
+    width, thin, thick = (1.5, 3.5, 5.5) if schedule.code == "us" else (38 / MM, 89 / MM, 140 / MM)
+    depth = thick if schedule.wall_thickness > 6 else thin
+    stud = Section("sawn", 1, width, depth, *_stud_grade(schedule.beam.section, schedule.code))
     height = max(schedule.wall_height - 4.5, 12.0)
     ends = [(stud, Cut("wall", height, f"stud {n + 1}")) for n in range(4)]
     sheet.lumber(
@@ -223,14 +224,16 @@ def opening_framing(sheet: Sheet) -> None:
         "06-30",
         _lengths(backing, BLOCKING_IN),
         "Backing and fireblocking as long as the opening",
-        source="common practice; IRC R302.11, memory",
+        source=_by_code(schedule.code, "common practice; IRC R302.11, memory"),
     )
     sheet.labour("labour-frame", 2, 2.0, "ends", ["wall"])
     sheet.add(
         "plate-strap",
         2,
         ["wall"],
-        Rule("A strap where the top plate is cut, at each end", "IRC R602.6.1, memory"),
+        Rule(
+            "A strap where the top plate is cut, at each end", _by_code(schedule.code, "IRC R602.6.1, memory")
+        ),
     )
     pounds, unit = weight(2.0, sheet.metric)
     sheet.add(
@@ -250,7 +253,7 @@ def opening_framing(sheet: Sheet) -> None:
                 "One strap at each ceiling joist over the opening, joists taken at 16 in, since the"
                 " flush beam"
                 " cuts the tie of the rafters",
-                "IRC 2021 R802.5.2; the engineer answers",
+                _by_code(schedule.code, "IRC 2021 R802.5.2; the engineer answers"),
             ),
         )
         sheet.labour("labour-strap", straps, 0.2, "straps", [schedule.beam.mark])
@@ -262,6 +265,11 @@ def opening_framing(sheet: Sheet) -> None:
 def _stud_grade(section: Section, code: str) -> tuple[str, str]:
     species = section.species if section.lumber.family == "sawn" and section.species else "SPF"
     return species, "No.1/No.2" if code == "ca" else "No.2"
+
+
+def _by_code(code: str, american: str) -> str:
+    """The source of a rule that only the American text was read for."""
+    return american if code == "us" else "common practice; the engineer and the authority answer"
 
 
 def _lengths(pieces: list[tuple[Section, Cut]], longest: float) -> list[tuple[Section, Cut]]:

@@ -60,7 +60,9 @@ def trade_lines(sheet: Sheet) -> None:
         ["house"],
         Rule(
             "Alarms that a permit for work inside a house may ask for",
-            "IRC 2021 R314.2.2 and R315.2.2, memory; the authority answers",
+            "IRC 2021 R314.2.2 and R315.2.2, memory; the authority answers"
+            if sheet.schedule.code == "us"
+            else "common practice; the authority answers",
         ),
         allowance=True,
     )

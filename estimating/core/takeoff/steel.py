@@ -6,7 +6,7 @@ import math
 
 from estimating.core.lines import Rule
 from estimating.core.schedule import Beam, BearingPlate, Post
-from estimating.core.sections import Plates, Section
+from estimating.core.sections import MM, Plates, Section
 from estimating.core.stock import Cut
 from estimating.core.takeoff.builder import STOCK_SOURCE, Sheet
 from estimating.core.units import area, weight
@@ -16,7 +16,10 @@ STEEL_LB_IN3 = 490 / 1728.0
 CREW_MOST = 6  # people at one piece; common practice
 CARRY_HOURS = 0.5  # each of them
 SET_HOURS_PER_100LB = 0.6
-NAILER = Section("sawn", 1, 1.5, 5.5, "SPF", "No.2")
+NAILER = {
+    "us": Section("sawn", 1, 1.5, 5.5, "SPF", "No.2"),
+    "ca": Section("sawn", 1, 38 / MM, 140 / MM, "SPF", "No.1/No.2"),
+}
 NAILER_BOLT_IN = 24.0
 POST_PLATES = 2
 COMMON = "common practice"
@@ -104,7 +107,7 @@ def _nailer(sheet: Sheet, beam: Beam) -> None:
     """Joists are nailed to wood: a plate bolted to the top of a dropped steel beam."""
     sheet.lumber(
         "06-10",
-        [(NAILER, Cut(beam.mark, beam.length, "nailer"))],
+        [(NAILER[sheet.schedule.code], Cut(beam.mark, beam.length, "nailer"))],
         "A nailer along the top of the steel beam, to which the joists are fixed",
         source=f"{COMMON}; {STOCK_SOURCE}",
     )

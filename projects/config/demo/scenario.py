@@ -26,7 +26,7 @@ from structure.services.products import product_enter
 from structure.services.sections import section_save
 
 FOLDER = BASE_DIR / "fixtures" / "demo"
-PRICE_BOOK = BASE_DIR / "fixtures" / "price_book.yaml"
+PRICE_BOOKS = [BASE_DIR / "fixtures" / name for name in ("price_book.yaml", "price_book_ca.yaml")]
 
 Row = Mapping[str, Any]
 
@@ -52,7 +52,8 @@ def scenario_load() -> tuple[Company, bool]:
                 documents=row["papers"],
                 inspections=[(entry["kind"], entry["title"]) for entry in row["visits"]],
             )
-        price_book_load_file(company=company, path=PRICE_BOOK, actor=actor)
+        for path in PRICE_BOOKS:
+            price_book_load_file(company=company, path=path, actor=actor)
         for path in sorted((FOLDER / "houses").glob("*.yaml")):
             _house_load(actor, people, _read(path))
     return company, True
