@@ -94,14 +94,13 @@ def seat_bearing(beam: Section, seat: Seat, loads: Mapping[str, float], editions
 
 
 def _canadian(beam: Section, seat: Seat, loads: Mapping[str, float], editions: Editions) -> SeatBearing:
-    """Wood across the grain; K_Zcp counts for sawn lumber alone, whose proportions are known. CSA O86 6.5.6.5."""
+    """Wood across the grain; K_Zcp is 1, since a beam stands on edge. CSA O86 6.5.6.4."""
     held = check_ca_bearing(
         CaBearingQuestion(
             fcp=beam.reference.value("fcp"),
             width=beam.breadth,
             length=seat.along,
             loads=loads,
-            proportion=beam.breadth / beam.depth if beam.family == "sawn" else 1.0,
             material=beam.label,
         ),
         editions,

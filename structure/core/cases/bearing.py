@@ -76,7 +76,7 @@ def _solve_ca(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
                 )
             fcp, material = section.reference.value("fcp"), section.label
             if section.family == "sawn":
-                proportion = section.breadth / section.depth
+                proportion = section.ply_width / section.depth
         else:
             fcp = species_across_the_grain(given["species"], editions)
         question = CaBearingQuestion(

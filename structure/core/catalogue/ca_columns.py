@@ -15,7 +15,6 @@ from structure.core.catalogue.columns import Prepared, Service
 from structure.core.catalogue.stock import stock_sections
 from structure.core.catalogue.wanted import Search
 from structure.core.codes.ca import wood_beams as o86
-from structure.core.codes.ca import wood_bearing
 from structure.core.errors import OutOfScope
 from structure.core.materials.ca_sawn import CaSawnSection
 from structure.core.materials.section import Section
@@ -47,7 +46,6 @@ class CaColumns:
     F_v: Array
     K_Zv: Array
     F_cp: Array
-    K_Zcp: Array
     K_Scp: Array
     E: Array
     weights: Array
@@ -112,7 +110,6 @@ def _columns(held: list[CaValues]) -> CaColumns:
         F_v=strength("fv"),
         K_Zv=column([s.size_factors["fv"] for s in sections]),
         F_cp=strength("fcp"),
-        K_Zcp=column([wood_bearing.size_factor(b=s.breadth, d=s.depth) for s in sections]),
         K_Scp=column([each.K_S["fcp"] for each in held]),
         E=column([v.specified("E") * v.K_S["E"] * v.K_T["E"] for v in held]),
         weights=column(weights),

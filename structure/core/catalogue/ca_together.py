@@ -154,13 +154,13 @@ def _bearings(asked: CaAsked) -> list[Column] | None:
     share = np.arange(len(asked.shares))
     K, l_b = lasting[share, support][at], lengths[support][at]
     sums = block.combination_of[rows[share, support]][at]
-    held = {"phi": wood.PHI_COMPRESSION, "b": columns.b, "l_b": l_b, "K_B": 1.0}
-    Q_r = wood_bearing.bearing_resistance(F_cp=columns.F_cp * K, K_Zcp=columns.K_Zcp, **held)
+    held = {"phi": wood.PHI_COMPRESSION, "b": columns.b, "l_b": l_b, "K_B": 1.0, "K_Zcp": 1.0}
+    Q_r = wood_bearing.bearing_resistance(F_cp=columns.F_cp * K, **held)
     clause, force = wood_bearing.ALL_LOADS.at(asked.editions), R[share, support][at]
     found = [Column("bearing", "force", clause, force, np.asarray(Q_r), sums, block.names)]
     if question.support is not None:
         F_cp = question.support.F_c_perp * K * columns.K_Scp
-        Q_r = wood_bearing.bearing_resistance(F_cp=F_cp, K_Zcp=1.0, **held)
+        Q_r = wood_bearing.bearing_resistance(F_cp=F_cp, **held)
         found.append(Column("support_bearing", "force", clause, force, np.asarray(Q_r), sums, block.names))
     near = _near(asked, K_D, lengths)
     return None if near is None else [*found, near]
@@ -194,7 +194,7 @@ def _near(asked: CaAsked, K_D: Array, lengths: Array) -> Column | None:
     if (worst < 0).any():
         return None
     Q_r = wood_bearing.bearing_resistance_near(
-        phi=wood.PHI_COMPRESSION, F_cp=columns.F_cp * K, b=columns.b, l_b=l_b, K_Zcp=columns.K_Zcp
+        phi=wood.PHI_COMPRESSION, F_cp=columns.F_cp * K, b=columns.b, l_b=l_b, K_Zcp=1.0
     )
     return Column(
         "bearing_near_support",

@@ -148,7 +148,7 @@ def bearings(demands: Demands, weight: int, values: CaValues, editions: Editions
             checks = (*checks, *near)
         F_cp = float(values.strength("fcp", np.array(lasting[combination].K_D)))
         if question.support is not None:
-            F_cp = min(F_cp, question.support.F_c_perp * lasting[combination].K_D)
+            F_cp = min(F_cp, question.support.F_c_perp * lasting[combination].K_D * values.K_S["fcp"])
         required = 0.0
         if R > 0:
             required = wood_bearing.required_length(
@@ -173,12 +173,9 @@ def _bearing_checks(
     held: dict[str, Any] = {"phi": wood.PHI_COMPRESSION, "b": section.breadth, "l_b": length, "K_B": 1.0}
     F_cp = values.strength_step("fcp", lasting.K_D, editions)
     steps = [*lasting.steps(editions), F_cp]
-    K_Zcp = 1.0
-    if section.family == "sawn":
-        size = wood_bearing.size_factor.step(editions, b=section.breadth, d=section.depth)
-        steps.append(size)
-        K_Zcp = size.result
-    Q_r = wood_bearing.bearing_resistance.step(editions, F_cp=F_cp.result, K_Zcp=K_Zcp, **held)
+    # A beam stands on edge, each of its plies deeper than wide: K_Zcp is 1 (6.5.6.4).
+    held["K_Zcp"] = 1.0
+    Q_r = wood_bearing.bearing_resistance.step(editions, F_cp=F_cp.result, **held)
     note = f"support {n + 1} from the left"
     own = Check("bearing", R, Q_r.result, "force", name, Q_r.clause, (*steps, Q_r), note=note)
     under = demands.question.support
@@ -188,7 +185,7 @@ def _bearing_checks(
         editions, note=f"fcp of {under.material}", f=under.F_c_perp, K_D=lasting.K_D, K_H=1.0, K_S=values.K_S["fcp"],
         K_T=1.0,
     )  # fmt: skip
-    Q_r = wood_bearing.bearing_resistance.step(editions, F_cp=crushed.result, K_Zcp=1.0, **held)
+    Q_r = wood_bearing.bearing_resistance.step(editions, F_cp=crushed.result, **held)
     return own, Check(
         "support_bearing", R, Q_r.result, "force", name, Q_r.clause,
         (*lasting.steps(editions), crushed, Q_r), note=f"{note}, {under.material}",
@@ -225,16 +222,13 @@ def _near(
         return ()
     combination = int(block.combination_of[row])
     F_cp = values.strength_step("fcp", lasting[combination].K_D, editions)
-    K_Zcp = 1.0
-    if section.family == "sawn":
-        K_Zcp = float(wood_bearing.size_factor(b=section.breadth, d=section.depth))
     Q_r = wood_bearing.bearing_resistance_near.step(
         editions,
         phi=wood.PHI_COMPRESSION,
         F_cp=F_cp.result,
         b=section.breadth,
         l_b=length,
-        K_Zcp=K_Zcp,
+        K_Zcp=1.0,
     )
     return (
         Check(

@@ -253,6 +253,14 @@ def test_a_support_of_softer_wood_needs_more_length() -> None:
     assert soft["checks"]["support_bearing"]["ratio"] == entered["checks"]["support_bearing"]["ratio"]
 
 
+@pytest.mark.parametrize("wet", [False, True])
+def test_the_length_asked_for_is_the_one_that_just_carries(wet: bool) -> None:
+    soft: dict[str, Any] = {"support": {"species": "Northern"}, "wet": wet}
+    asked = beam(bearing="89 mm", **soft)["bearing"]["0"]["required"]["value"]
+    held = beam(bearing=f"{asked!r} mm", **soft)["checks"]
+    assert max(held["bearing"]["ratio"], held["support_bearing"]["ratio"]) == pytest.approx(1.0)
+
+
 def test_a_search_is_every_section_alone_in_the_same_order() -> None:
     asked: dict[str, Any] = {
         "search": {"families": ["sawn", "timber", "glulam"], "species": ["SPF", "DF-L"]},

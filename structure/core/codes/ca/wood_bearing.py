@@ -40,7 +40,8 @@ def length_factor(K_1: float, K_2: float, l_b: float, l_1: float, l_2: float) ->
 def size_factor(b: float, d: float) -> float:
     """Size factor for bearing of sawn lumber, 1 to 1.15. CSA O86 6.5.6.4.
 
-    b: width of the member that is crushed, d: its depth [mm]. Plain number.
+    b: width of the member that is crushed, of one ply where there are several on edge, since each is sawn on its
+    own; d: its depth [mm]. Plain number.
     """
     factor: float = min(1.15, max(1, 0.85 + 0.15 * b / d))
     return factor
