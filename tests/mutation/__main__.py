@@ -2,7 +2,8 @@
 
 python -m tests.mutation                    every formula; prints faults that no printed number sees
 python -m tests.mutation --changed [BASE]   formulas of modules that differ from BASE (the commit of RESULTS.md if
-                                            left out), for --seconds at most; exit 1 for a fault nobody has reviewed
+                                            left out), those changed last first, for --seconds at most; exit 1 for
+                                            a fault nobody has reviewed
 python -m tests.mutation --write            every formula, and RESULTS.md anew; --without codes.ca leaves some out;
                                             --functions DIR --at COMMIT takes in what `mutmut run` left in DIR
 """
@@ -10,18 +11,13 @@ python -m tests.mutation --write            every formula, and RESULTS.md anew; 
 from __future__ import annotations
 
 import argparse
-import re
-import subprocess
 import sys
 from collections import Counter
 from pathlib import Path
 
-from tests.mutation import formulas, functions, reviewed
+from tests.mutation import changes, formulas, functions, reviewed
 from tests.published import kernels
 
-HERE = Path(__file__).parent
-RESULTS = HERE / "RESULTS.md"
-ROOT = HERE.parents[1]
 STANDINGS = ("published", "common practice", "memory")
 
 
@@ -41,29 +37,23 @@ def main() -> int:
     asked = parser.parse_args()
     names = [name for name in kernels.formulas() if not asked.without or asked.without not in name]
     if asked.changed is not None:
-        base = asked.changed or _commit_of_results()
-        changed = _changed(base)
-        if changed is None:
+        base = asked.changed or changes.base()
+        if not base:
+            print("No commit to compare with is here (a shallow clone, or none): nothing was tried.")  # noqa: T201
+            return 0
+        if not changes.known(base):
             print(f"there is no commit {base} here", file=sys.stderr)  # noqa: T201
             return 2
-        names = [name for name in names if kernels.formulas()[name].function.__module__ in changed]
+        names = _of_modules(names, changes.modules(base))
+        print(f"Since {base}: {len(names)} formulas in modules that changed.", flush=True)  # noqa: T201
     return _run(names, asked)
 
 
-def _commit_of_results() -> str:
-    found = re.search(r"At commit ([0-9a-f]+)", RESULTS.read_text())
-    return found[1] if found else ""
-
-
-def _changed(base: str) -> set[str] | None:
-    """Modules of the engine that differ from the base, in the tree as it lies here."""
-    told = subprocess.run(
-        ["git", "diff", "--name-only", base, "--", "structure/core"],
-        cwd=ROOT, capture_output=True, text=True, check=False,
-    )  # fmt: skip
-    if told.returncode:
-        return None
-    return {line.removesuffix(".py").replace("/", ".") for line in told.stdout.split()}
+def _of_modules(names: list[str], modules: list[str]) -> list[str]:
+    """The formulas of these modules, in the order of the modules."""
+    place = {module: n for n, module in enumerate(modules)}
+    module = {name: kernels.formulas()[name].function.__module__ for name in names}
+    return sorted((name for name in names if module[name] in place), key=lambda name: place[module[name]])
 
 
 def _run(names: list[str], asked: argparse.Namespace) -> int:
@@ -79,7 +69,7 @@ def _run(names: list[str], asked: argparse.Namespace) -> int:
         parts = [_formula_part(found, asked.without)]
         if asked.functions:
             parts.append(_function_part(asked.functions, asked.at))
-        RESULTS.write_text(_head() + "\n".join(parts))
+        changes.RESULTS.write_text(_head() + "\n".join(parts))
     return 1 if new else 0
 
 
@@ -89,10 +79,8 @@ def _share(found: list[formulas.Outcome]) -> str:
 
 
 def _head() -> str:
-    commit = subprocess.run(
-        ["git", "rev-parse", "--short", "HEAD"], cwd=ROOT, capture_output=True, text=True, check=True
-    ).stdout.strip()  # fmt: skip
-    return f"# Faults put into the engine\n\nAt commit {commit}. Written by `python -m tests.mutation --write`.\n\n"
+    written = f"At commit {changes.short_head()}. Written by `python -m tests.mutation --write`."
+    return f"# Faults put into the engine\n\n{written}\n\n"
 
 
 def _formula_part(found: list[formulas.Outcome], without: str | None) -> str:

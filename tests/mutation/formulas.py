@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from itertools import islice
+from itertools import islice, takewhile
 
 from structure.core.trace import Formula
 from tests.mutation.texts import as_function, faulty_texts
@@ -32,22 +32,27 @@ class Outcome:
 def outcomes(names: Iterable[str], seconds: float = float("inf")) -> Iterator[Outcome]:
     """Each fault of each formula in turn, until the time is over."""
     end = time.monotonic() + seconds
+
+    def within(keys: Iterable[str]) -> Iterator[str]:
+        return takewhile(lambda _: time.monotonic() < end, keys)
+
     for name in names:
         each = kernels.formulas()[name]
-        fair = [key for key in _order(name) if _fair(each, key)]
+        fair = [key for key in within(_order(name, within)) if _fair(each, key)]
         for text in faulty_texts(each):
+            found = _outcome(each, text, within(fair))
             if time.monotonic() > end:
                 return
-            yield _outcome(each, text, fair)
+            yield found
 
 
-def _order(name: str) -> list[str]:
+def _order(name: str, within: Callable[[Iterable[str]], Iterator[str]]) -> list[str]:
     """All cases of a formula; first some that miss when it is 1 % off, published ones before others."""
     held = kernels.calls()[name]
     holding: list[str] = []
     for standing in _RANK:
         group = [key for key in held if kernels.standing(kernels.cases()[key]) == standing]
-        holding += islice(kernels.holders(name, keys=group), FIRST)
+        holding += islice(kernels.holders(name, keys=within(group)), FIRST)
     others = sorted((key for key in held if key not in holding), key=_rank)
     return holding + others
 

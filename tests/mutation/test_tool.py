@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import functools
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -9,7 +11,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from tests.mutation import reviewed
+from tests.mutation import changes, reviewed
 from tests.mutation.formulas import outcomes
 from tests.mutation.texts import as_function, faulty_texts
 from tests.published import kernels
@@ -60,10 +62,61 @@ def test_a_reviewed_fault_is_one_and_has_its_reason(entry: dict[str, object]) ->
     assert len(str(entry["reason"]).split()) > 4
 
 
-def test_the_command_runs_on_what_changed() -> None:
-    told = subprocess.run(
-        [sys.executable, "-m", "tests.mutation", "--changed", "no-such-commit"],
-        cwd=ROOT, capture_output=True, text=True, check=False,
+def test_no_time_is_no_fault_that_nothing_sees() -> None:
+    assert list(outcomes([STRESS, BOUNDED], seconds=0.0)) == []
+
+
+def _command(*words: str, **env: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "tests.mutation", *words],
+        cwd=ROOT, env=os.environ | env, capture_output=True, text=True, check=False,
     )  # fmt: skip
+
+
+def test_a_base_that_is_not_here_is_told() -> None:
+    told = _command("--changed", "no-such-commit")
     assert told.returncode == 2
     assert "there is no commit no-such-commit here" in told.stderr
+
+
+def test_without_any_base_it_is_told_and_passes(tmp_path: Path) -> None:
+    told = _command("--changed", GIT_DIR=str(tmp_path))
+    assert told.returncode == 0
+    assert "No commit to compare with is here" in told.stdout
+
+
+@pytest.fixture
+def clone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A tree with three commits of the engine's files, and one file that is not committed."""
+    monkeypatch.setattr(changes, "ROOT", tmp_path)
+    for name in ("GIT_DIR", "GIT_WORK_TREE"):
+        monkeypatch.delenv(name, raising=False)
+    core = tmp_path / "structure" / "core"
+    core.mkdir(parents=True)
+    as_someone = ("-c", "user.name=someone", "-c", "user.email=someone@example.org")
+    git = functools.partial(subprocess.run, cwd=tmp_path, check=True, capture_output=True)
+    git(["git", "init", "-q"])
+    for name in ("first", "second", "third"):
+        (core / f"{name}.py").write_text("")
+        git(["git", "add", "."])
+        git(["git", *as_someone, "commit", "-qm", name])
+    (core / "new.py").write_text("")
+    (core / "notes.txt").write_text("")
+    return tmp_path
+
+
+def test_modules_that_changed_last_come_first(clone: Path) -> None:
+    assert changes.modules("HEAD~2") == [f"structure.core.{name}" for name in ("new", "third", "second")]
+    (clone / "structure/core/first.py").write_text("A = 1\n")
+    assert changes.modules("HEAD") == ["structure.core.new", "structure.core.first"]
+
+
+def test_the_base_is_the_commit_of_the_results_else_the_one_before(
+    clone: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    results = clone / "RESULTS.md"
+    monkeypatch.setattr(changes, "RESULTS", results)
+    results.write_text(f"At commit {changes.short_head()}. Written by hand.")
+    assert changes.base() == changes.short_head()
+    results.write_text("At commit 0123abc. Written by hand.")
+    assert changes.base() == "HEAD~1"
