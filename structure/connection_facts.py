@@ -8,7 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from structure.diagrams import words
 from structure.reading import quantity_words
+from structure.shown import metric, value_in
 
 Row = Mapping[str, Any]
 Fact = tuple[str, str]
@@ -59,4 +61,6 @@ def _carry(held: Row) -> Iterator[Fact]:
         return
     piece, people = part["ply_weight"], part["ply_people"]
     word = "two people carry it" if people <= 2 else f"{people} people to carry it"
-    yield "Heaviest piece", f"{quantity_words(piece)}, {word}"
+    # A load in kilonewtons tells nobody what to lift.
+    told = words.weight(value_in(piece, "lbf")) if metric() else quantity_words(piece)
+    yield "Heaviest piece", f"{told}, {word}"

@@ -184,6 +184,7 @@ def _footing(footing: Row) -> dict[str, Any]:
             ("Cover of the bars", quantity_words(bars["cover"])),
             ("Bars weigh", quantity_words(bars["weight"])),
         ]
+    facts += _part9(result.get("part9") or {})
     kind = "Concrete pad with bars" if bars else "Plain concrete pad"
     return {
         "mark": footing["mark"],
@@ -194,6 +195,18 @@ def _footing(footing: Row) -> dict[str, Any]:
         "remarks": result["remarks"],
         "steps": result["steps"],
     }
+
+
+def _part9(held: Row) -> list[tuple[str, str]]:
+    """What NBC Part 9 asks of the pad by itself, beside what was calculated."""
+    facts = []
+    if held.get("side"):
+        facts.append(("Side by NBC Part 9", f"{quantity_words(held['side'])} square ({held['clause']})"))
+    if held.get("thickness"):
+        facts.append(("Least thickness by NBC Part 9", quantity_words(held["thickness"])))
+    if held.get("warning"):
+        facts.append(("Of the two", str(held["warning"])))
+    return facts
 
 
 def plan_picture(run: DesignRun) -> str:

@@ -9,6 +9,11 @@ from structure.core.errors import InputError
 from structure.fields import read_typed
 
 VALUES = ("Fb", "Fv", "Fc_perp", "E", "Emin")
+#: The same values as each code calls them: allowable stresses, or specified strengths of limit states.
+CALLED = {
+    "us": {name: name for name in VALUES},
+    "ca": {"Fb": "fb", "Fv": "fv", "Fc_perp": "fcp", "E": "E", "Emin": "E05"},
+}
 MOST_DEPTHS = 12
 
 
@@ -24,9 +29,11 @@ def depths_of(text: str) -> list[str]:
     return found
 
 
-def product_sections(product: Mapping[str, Any], most_plies: int | None = None) -> Iterator[dict[str, Any]]:
-    """Every depth and number of plies of a product, as a case writes a section."""
-    values = {name: product[name] for name in VALUES if product[name]}
+def product_sections(
+    product: Mapping[str, Any], most_plies: int | None = None, code: str = "us"
+) -> Iterator[dict[str, Any]]:
+    """Every depth and number of plies of a product, as a case of `code` writes a section."""
+    values = {called: product[name] for name, called in CALLED[code].items() if product[name]}
     plies = product["plies"] if most_plies is None else min(product["plies"], most_plies)
     for depth in depths_of(product["depths"]):
         for count in range(1, plies + 1):

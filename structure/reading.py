@@ -27,6 +27,7 @@ _UNIT_WORDS = {
     "degree": "°",
 }
 
+LEAST_GROUND = 1e5  # mm2; a section of a beam is smaller, a pad is larger
 # Units that results come in, by what they measure, and the unit that the words are made from.
 DIMENSION_OF = {
     unit: dimension
@@ -115,6 +116,8 @@ def quantity_words(held: Any, *, both: bool = True) -> str:
         return figure(held) if isinstance(held, int | float) and not isinstance(held, bool) else str(held)
     value, unit = held["value"], held["unit"]
     dimension = DIMENSION_OF.get(unit)
+    if unit == "mm**2" and abs(value) >= LEAST_GROUND:
+        return _ground(value, both)
     if dimension is None:
         return with_unit(value, unit)
     plain = value_in(held, PLAIN[dimension])
@@ -131,6 +134,13 @@ def quantity_words(held: Any, *, both: bool = True) -> str:
     if dimension == "stress":
         return words.stress(plain)
     return _volume(plain, both)
+
+
+def _ground(square_millimetres: float, both: bool) -> str:
+    """The area of a floor or a pad, which is no area of a section."""
+    metres = square_millimetres / 1e6
+    imperial, si = f"{metres / 0.09290304:,.4g} ft\u00b2", f"{metres:,.4g} m\u00b2"
+    return si if metric() else f"{imperial} ({si})" if both else imperial
 
 
 def _volume(feet: float, both: bool) -> str:

@@ -48,7 +48,7 @@ def wall_case(
         "opening": _opening(section),
         "soil": _soil(section),
         "below": _below(section, code),
-        "search": _search(section, products),
+        "search": _search(section, products, code),
         "posts": {
             "species": [section["post_species"]],
             "grade": section["post_grade"],
@@ -75,7 +75,7 @@ def answer_wall(case: Row) -> dict[str, Any]:
     return dict(case) if case.get("status") == "refused" else run_case(case)
 
 
-def _search(section: Row, products: Sequence[Row]) -> dict[str, Any]:
+def _search(section: Row, products: Sequence[Row], code: str) -> dict[str, Any]:
     """What is tried: families in the engine's words, lumber on hand, products in hand."""
     asked = list(section["families"])
     species = [section["species"], *(section.get("more_species") or [])]
@@ -88,7 +88,8 @@ def _search(section: Row, products: Sequence[Row]) -> dict[str, Any]:
     forms = [key.removeprefix("steel_").upper() for key in asked if key in ENGINE]
     if forms:
         search["steel_forms"] = forms
-    tried = [each for product in products for each in product_sections(product, search["max_plies"])]
+    most = search["max_plies"]
+    tried = [each for product in products for each in product_sections(product, most, code)]
     if tried:
         search["products"] = tried
     return search

@@ -107,6 +107,7 @@ def speak_canadian(form: Any) -> None:
             *((each.id, f"{each.name}, {each.value * 1000:.0f} kPa") for each in soil_classes()),
         ],
     )
+    form.fields["rain"].required = True
     for name, label in LABELS.items():
         form.fields[name].label = label
     for name, told in HELP.items():

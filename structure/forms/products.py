@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from django import forms
 
 from structure.core.errors import InputError
@@ -9,9 +11,28 @@ from structure.forms.section import EchoMixin
 from structure.models import EnteredProduct
 from structure.products import depths_of
 
+#: Under the Canadian code the paper prints specified strengths for limit states: never the allowable stresses.
+CANADIAN = {
+    "depths": ("Depths on hand", "Parted by semicolons, such as 241 mm; 302 mm; 356 mm."),
+    "Fb": ("Bending, specified strength f_b", "Limit states, of a beam on edge, before every factor."),
+    "Fv": ("Shear, specified strength f_v", "Limit states."),
+    "Fc_perp": ("Bearing across the grain, specified strength f_cp", "Limit states, of a beam on edge."),
+    "E": ("Modulus E", ""),
+    "Emin": ("Modulus for stability E_05", "Empty: 0.87 E, as for engineered wood."),
+}
+
 
 class ProductForm(EchoMixin, forms.ModelForm):
     """What is stamped on it, the paper, the sizes on hand and the values that the paper prints."""
+
+    def __init__(self, *args: Any, code: str = "us", **kwargs: Any) -> None:
+        self.code = code
+        super().__init__(*args, **kwargs)
+
+    def fit(self) -> None:
+        if self.code == "ca":
+            for name, (label, told) in CANADIAN.items():
+                self.fields[name].label, self.fields[name].help_text = label, told
 
     plies = forms.IntegerField(label="Most plies side by side", min_value=1, max_value=5, initial=1)
 

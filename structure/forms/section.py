@@ -193,8 +193,6 @@ class SectionForm(EchoMixin, forms.ModelForm):
                 needed["stated_plate"] = "a length with a unit, such as 8 in or 200 mm"
         if not data.get("soil_class"):
             needed["soil"] = "a pressure with a unit, such as 1,500 psf or 75 kPa"
-        if self.code == "ca":
-            needed["rain"] = "a pressure with a unit, such as 0.1 kPa"
         for name, accepted in needed.items():
             self._ask(data, name, accepted)
 

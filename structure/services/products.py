@@ -32,9 +32,9 @@ def product_enter(*, job: Job, actor: User, values: Mapping[str, Any]) -> Entere
     source = check_text("source", "Paper", values["source"], "the paper the values are read from")
     kept = {**values, "name": name, "source": source}
     try:
-        for section in product_sections(kept):
+        for section in product_sections(kept, code=job.code):
             given = {"section": section}
-            refuse_if_refused(run_case({"kind": "design_values", "code": "us", "given": given}))
+            refuse_if_refused(run_case({"kind": "design_values", "code": job.code, "given": given}))
     except InputError as error:
         raise bad_input(error) from None
     held = EnteredProduct.objects.filter(job=job, voided_at__isnull=True)

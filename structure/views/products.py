@@ -23,7 +23,7 @@ def products(request: SignedIn, job_pk: int) -> HttpResponse:
     closed = refused_here(request, job, "products")
     if closed is not None:
         return closed
-    form = ProductForm(request.POST) if writing else ProductForm()
+    form = ProductForm(request.POST if writing else None, code=job.code)
     if writing and form.is_valid():
         try:
             product = product_enter(job=job, actor=request.user, values=form.cleaned_data)

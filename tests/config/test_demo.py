@@ -103,6 +103,21 @@ def test_the_demo_tells_the_whole_job(demo):
     assert Estimate.objects.get(job=kitchen).total is not None
     assert f"total {Estimate.objects.get(job=kitchen).total}" in said
 
+    # The Canadian bungalow, in metric from survey to quote, what lies below left to the engineer.
+    bungalow = job("Main floor wall")
+    assert (bungalow.code, bungalow.units, bungalow.stage) == ("ca", "metric", "engineering")
+    assert decision_of(bungalow).decision.decision == "bearing"
+    run = DesignRun.objects.filter(job=bungalow).first()
+    assert (run.results["blocks"], run.results["refusals"]) == ([], [])
+    assert run.results["shoring"]["passes"]
+    assert {chain["state"] for chain in run.results["loadpath"]} == {"question"}
+    assert all("the beam below: existing" in chain["questions"][0] for chain in run.results["loadpath"])
+    assert "4-38x" in governing_schedule(bungalow).marks.get(kind="beam").title
+    assert bungalow.engineering_requests.get().sent_on
+    quote = Estimate.objects.get(job=bungalow)
+    assert (quote.document["missing"], quote.rates["currency"]) == ([], "CAD")
+    assert f"Priced workbook of {bungalow} (total {quote.total}, invented prices)" in said
+
     people = yaml.safe_load((FOLDER / "company.yaml").read_text(encoding="utf-8"))
     assert "(invented)" in people["name"]
     assert User.objects.get(username="mara").check_password(people["password"])

@@ -15,7 +15,6 @@ from openpyxl import load_workbook
 from estimating.core.metric import metric_rate, metric_words
 from estimating.core.rates import read_rates
 from estimating.core.sections import Section
-from estimating.models import Estimate
 from estimating.selectors import price_book_of
 from estimating.services.estimates import estimate_build
 from estimating.services.prices import price_book_load

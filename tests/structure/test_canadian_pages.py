@@ -12,12 +12,15 @@ from django.urls import reverse
 from projects.models import Property
 from projects.services.places import property_create
 from structure.core.cases.registry import run_case
+from structure.member_pictures import member_pages
 from structure.models import DesignRun, HouseSection
 from structure.results import candidates
 from structure.selectors import governing_schedule, schedule_data, section_for
 from structure.services.designs import wall_design
+from structure.services.products import product_enter
 from structure.services.schedules import schedule_choose
-from structure.shown import metric
+from structure.services.sections import section_save
+from structure.shown import metric, shown_in
 from tests import factories
 from tests.structure import canadian, sections
 
@@ -163,3 +166,56 @@ def test_the_schedule_keeps_true_sizes_whatever_the_units(chosen):
 def test_a_page_without_a_job_forgets_the_units_of_the_one_before(office, chosen):
     office.get(at("members", chosen))
     assert not metric()
+
+
+def test_whether_part_9_covers_the_wall_is_told_with_its_clause(office, chosen):
+    for name in ("members", "options"):
+        words = " ".join(texts(office.get(at(name, chosen))))
+        assert "does not cover it: engineer" in words
+        assert "NBC 2020 9.17.1.1." in words
+        assert "110 m\u00b2" in words
+
+
+def test_a_pad_shows_what_part_9_asks_beside_the_calculation(house, contractor):
+    values = canadian.section_values(soil="", soil_class="firm_clay")
+    floor = {
+        **canadian.level_rows("two_storey")[2],
+        "spacing": "400 mm",
+        "wall_height": "",
+        "wall_weight": "",
+    }
+    section_save(job=house, actor=contractor, values=values, levels=[floor])
+    run = wall_design(job=house, actor=contractor)
+    assert run.inputs["case"]["given"]["soil"]["class"] == "firm_clay"
+    assert "allowable" not in run.inputs["case"]["given"]["soil"]
+    with shown_in("metric"):
+        facts = [dict(member["facts"]) for member in member_pages(run)["members"] if member["mark"] == "F1"]
+    held = run.results["footings"][0]["result"]["part9"]
+    assert held["clause"] in facts[0]["Side by NBC Part 9"]
+    assert facts[0]["Of the two"] == held["warning"]
+    assert run.results["scope"]["limits"]["adjustable_column"]["limit"]["value"] == 36
+
+
+def test_an_american_house_says_nothing_of_part_9(office, job, contractor):
+    sections.stored_section(job, contractor)
+    wall_design(job=job, actor=contractor)
+    assert "Part 9" not in " ".join(texts(office.get(at("members", job))))
+
+
+def test_a_product_in_hand_is_tried_by_the_specified_strengths_of_its_paper(office, house, contractor):
+    canadian.stored_section(house, contractor)
+    form = office.get(at("products", house)).context["form"]
+    assert form.fields["Fb"].label == "Bending, specified strength f_b"
+    values = sections.product_values(
+        width="45 mm", depths="241 mm; 302 mm", Fb="35 MPa", Fv="3 MPa", Fc_perp="8 MPa", E="13,800 MPa"
+    )
+    product_enter(job=house, actor=contractor, values=values)
+    run = wall_design(job=house, actor=contractor)
+    tried = [row for row in candidates(run.results) if row["family"] == "psl"]
+    assert tried
+    assert run.inputs["case"]["given"]["search"]["products"][0]["properties"] == {
+        "fb": "35 MPa",
+        "fv": "3 MPa",
+        "fcp": "8 MPa",
+        "E": "13,800 MPa",
+    }

@@ -13,7 +13,7 @@ from django.utils import timezone
 
 from projects.config.demo.scenario import FOLDER, scenario_load
 from projects.config.demo.sizing import estimate_current, walls_size, workbook_ready
-from projects.models import BackgroundJob, User
+from projects.models import BackgroundJob, Job, User
 from projects.services.lapses import lapsing_permits_look
 
 ADDRESS = "127.0.0.1:8000"
@@ -52,14 +52,10 @@ class Command(BaseCommand):
         for wall in sized:
             if wall.schedule is not None:
                 estimate_current(job=wall.job, actor=actor)
-        estimate = estimate_current(job=first.job, actor=actor)
-        row, path = workbook_ready(estimate=estimate, actor=actor)
-        if row.state != BackgroundJob.State.DONE or not path.is_file():
-            raise CommandError(
-                f"The workbook of {first.job} is {row.get_state_display()}: {row.error or 'no worker yet'}"
-            )
-        total = "not fully priced" if estimate.total is None else f"total {estimate.total}"
-        self.stdout.write(f"Priced workbook of {first.job} ({total}, invented prices): {path}")
+        # One workbook of each country: feet and inches, metric.
+        firsts = {wall.job.code: wall for wall in reversed(sized) if wall.schedule is not None}
+        for wall in (first, *(held for code, held in firsts.items() if code != first.job.code)):
+            self._workbook(wall.job, actor)
         people = yaml.safe_load((FOLDER / "company.yaml").read_text(encoding="utf-8"))
         self.stdout.write(
             f"Sign in as {people['people'][0]['username']} with the password {people['password']}"
@@ -73,3 +69,14 @@ class Command(BaseCommand):
         self.stdout.write(f"Serving at http://{options['address']} until Ctrl-C.")
         self.stdout.flush()
         call_command("runserver", options["address"], use_reloader=False, verbosity=0)
+
+    def _workbook(self, job: Job, actor: User) -> None:
+        """Ask for the workbook of a wall and say where it stands."""
+        estimate = estimate_current(job=job, actor=actor)
+        row, path = workbook_ready(estimate=estimate, actor=actor)
+        if row.state != BackgroundJob.State.DONE or not path.is_file():
+            raise CommandError(
+                f"The workbook of {job} is {row.get_state_display()}: {row.error or 'no worker yet'}"
+            )
+        total = "not fully priced" if estimate.total is None else f"total {estimate.total}"
+        self.stdout.write(f"Priced workbook of {job} ({total}, invented prices): {path}")
