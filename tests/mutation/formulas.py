@@ -7,6 +7,8 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from itertools import islice, takewhile
 
+import numpy as np
+
 from structure.core.trace import Formula
 from tests.mutation.texts import as_function, faulty_texts
 from tests.published import kernels
@@ -68,7 +70,7 @@ def _fair(each: Formula, key: str) -> bool:
 
 
 def _outcome(each: Formula, text: str, keys: Iterable[str]) -> Outcome:
-    with kernels.replaced(each, as_function(each, text)):
+    with np.errstate(all="ignore"), kernels.replaced(each, as_function(each, text)):
         for key in keys:
             kernels.forget()
             if kernels.noticed(kernels.cases()[key]):
