@@ -171,6 +171,7 @@ def test_a_plate_takes_the_contact_of_post_and_plate() -> None:
     assert capacity() == pytest.approx(0.8 * 5 * 114 * 140 / 1e3)
     # A plate narrower than the post; 89 over 38 mm counts K_Zcp of 1.15.
     assert capacity(width="89 mm") == pytest.approx(0.8 * 5 * 114 * 89 * 1.15 / 1e3)
+    assert capacity(width="50 mm") == pytest.approx(0.8 * 5 * 114 * 50 * (0.85 + 0.15 * 50 / 38) / 1e3)
     # Away from its end K_B counts for the length along the plate, which is short of 150 mm either way.
     along = 1.10 - 0.10 * (114 - 100) / 50
     across = 1.10 - 0.10 * (140 - 100) / 50
@@ -185,3 +186,27 @@ def test_wet_service_by_the_least_dimension(width: float, depth: float, wet: flo
     section = CaSawnSection("SPF", "SS", width=width, depth=depth)
     assert section.wet_factors(True)["fb"] == wet
     assert section.is_timber == (width >= 114)
+
+
+def test_a_load_of_nothing_changes_nothing() -> None:
+    section = {**SPF, "depth": "140 mm"}
+    loads = [{"case": "live", "value": "20 kN"}, {"case": "snow", "value": "0 kN"}]
+    assert post(section, loads=loads)["ratio"] == post(section)["ratio"]
+
+
+def test_composite_lumber_has_no_size_factor_across_the_grain() -> None:
+    section = {
+        "family": "lvl", "grade": "in hand", "plies": 4, "width": "45 mm", "depth": "140 mm",
+        "properties": {"fb": "37 MPa", "fv": "3.6 MPa", "fcp": "9.4 MPa", "E": "13800 MPa"},
+    }  # fmt: skip
+    found = ask(
+        "beam",
+        spans=["2 m"],
+        loads=[uniform("live", 5)],
+        section=section,
+        bracing="continuous",
+        bearing="89 mm",
+    )
+    near = found["checks"]["bearing_near_support"]["capacity"]["value"]
+    assert near == pytest.approx(2 / 3 * 0.8 * 9.4 * 180 * 89 / 1e3)
+    assert found["checks"]["bearing"]["capacity"]["value"] == pytest.approx(1.5 * near)
