@@ -11,7 +11,7 @@ from structure.diagrams import words
 from structure.diagrams.words import MM_PER_INCH
 from structure.measured import beam_extras, measured, plates_of
 from structure.results import beam_of
-from structure.shown import inches, value_in
+from structure.shown import inches, metric, value_in
 
 # Typed name -> stored name, dimension, and what the engine's unit is multiplied with.
 TYPED = {
@@ -38,6 +38,7 @@ ASKED: Mapping[str, frozenset[str]] = {
         "footing": "label side_in width_in thickness_in bar bars cross_bars existing",
     }.items()
 }
+KN_M = 4.4482216152605 / 304.8  # of a pound to the foot
 #: What the engine counted for a beam as it stands: it holds only while these of its sizes do.
 COUNTED = ("family", "plies", "ply_width_in", "depth_in", "length_in", "species", "grade", "shape")
 
@@ -102,12 +103,17 @@ def sealed_initial(mark: Any) -> dict[str, Any]:
             continue
         typed, dimension = BACK[name]
         exact = dimension == "line_load"
-        initial[typed] = f"{value:g} lbf/ft" if exact else words.length(value, "us", both=False)
+        initial[typed] = _weight(value) if exact else words.length(value, "us", both=False)
     initial.setdefault("label", mark.title)
     initial.setdefault("family", "sawn")
     if mark.data.get("width_in") == mark.data.get("side_in"):
         initial.pop("width", None)
     return initial
+
+
+def _weight(pounds: float) -> str:
+    """A weight by length as the house's people type it."""
+    return f"{pounds * KN_M:.6g} kN/m" if metric() else f"{pounds:g} lbf/ft"
 
 
 def still_counted(sealed: Mark, preliminary: Mapping[str, Any]) -> dict[str, Any]:

@@ -8,9 +8,11 @@ from typing import Any
 from django import forms
 
 from structure.core.errors import InputError
-from structure.core.materials.steel_shapes import shape
+from structure.core.materials.ca_steel_shapes import shape as canadian
+from structure.core.materials.steel_shapes import Shape, shape
 from structure.core.units import read_quantity
 from structure.fields import QuantityFormField
+from structure.forms.canadian import BARS as CANADIAN_BARS
 from structure.forms.section import BARS, EchoMixin
 from structure.models import Schedule
 
@@ -31,6 +33,7 @@ FORMS = [
     ("HSS", "rectangular tube"),
     ("round", "round"),
 ]
+METRIC_BARS = [(bar, bar) for bar in CANADIAN_BARS]
 A_LENGTH = "a length with a unit, such as 9 1/4 in"
 WOOD = {"plies": "a whole number", "ply_width": A_LENGTH, "depth": A_LENGTH}
 PLATES = {"plates": "a whole number", "plate_thickness": A_LENGTH, "plate_depth": A_LENGTH}
@@ -77,19 +80,36 @@ class SealedForm(EchoMixin, forms.Form):
         if not data.get("shape"):
             return
         try:
-            held = shape(data["shape"])
+            held = _shape(data["shape"])
         except InputError as error:
             own = {"form": "its form", "weight": "a weight by length, such as 22 lbf/ft", "depth": A_LENGTH}
             if any(not data.get(name) for name in own):
                 self.add_error("shape", f"{error} Or give form, weight and depth as the drawing has them.")
             return
+        metric = held.table.startswith("ca/")
+        length, weight = ("mm", f"{held.W!r} kN/m") if metric else ("in", f"{held.W * 12!r} lbf/ft")
         data |= {
             "shape": held.label,
             "form": held.form,
-            "width": f"{held.b!r} in",
-            "depth": f"{held.d!r} in",
-            "weight": f"{held.W * 12!r} lbf/ft",
+            "width": f"{held.b!r} {length}",
+            "depth": f"{held.d!r} {length}",
+            "weight": weight,
         }
+
+
+def _shape(label: str) -> Shape:
+    """The shape of a label of either country, `W14x22` or `W360x33`. Raises InputError for neither."""
+    try:
+        return shape(label)
+    except InputError:
+        try:
+            found = canadian(label)
+        except InputError:
+            found = None
+        # Only its own label: what stands near it under another name is no reading of a drawing.
+        if found is None or found.label.lower() != label.strip().lower():
+            raise
+        return found
 
 
 class SealedBeamForm(SealedForm):
@@ -107,7 +127,7 @@ class SealedBeamForm(SealedForm):
     species = forms.CharField(max_length=20, required=False)
     grade = forms.CharField(max_length=30, required=False)
     shape = forms.CharField(
-        label="Steel shape", max_length=30, required=False, help_text="Such as W14x22, C12x20.7, HSS8x4x1/4."
+        label="Steel shape", max_length=30, required=False, help_text="Such as W14x22, HSS8x4x1/4, W360x33."
     )
     form = forms.ChoiceField(label="Form of the shape", choices=FORMS, required=False)
     weight = QuantityFormField(
@@ -191,7 +211,9 @@ class SealedFootingForm(SealedForm):
     side = QuantityFormField(dimension="length", label="Side, or its length")
     width = QuantityFormField(dimension="length", label="Width, where it is not square", required=False)
     thickness = QuantityFormField(dimension="length", label="Thickness")
-    bar = forms.ChoiceField(label="Bars", choices=[("", "none, plain concrete"), *BARS], required=False)
+    bar = forms.ChoiceField(
+        label="Bars", choices=[("", "none, plain concrete"), *BARS, *METRIC_BARS], required=False
+    )
     bars = forms.IntegerField(label="Bars along its length", min_value=2, max_value=60, required=False)
     cross_bars = forms.IntegerField(label="Bars across", min_value=2, max_value=60, required=False)
     cover = QuantityFormField(dimension="length", label="Cover of the bars", required=False)

@@ -15,7 +15,17 @@ from structure.forms.site import OffsetForm
 from structure.pictures import offset_picture
 from structure.selectors import offset_latest
 from structure.services.sections import offset_check
+from structure.shown import metric
 from structure.views.common import page, page_job
+
+#: Where a form of a metric house starts: the same ordinary sizes as the ones in inches, rounded.
+METRIC = {
+    "above_thickness": "114 mm",
+    "below_thickness": "114 mm",
+    "wall_shift": "0 mm",
+    "joist_depth": "235 mm",
+    "tolerance": "12 mm",
+}
 
 
 @require_http_methods(["GET", "POST"])
@@ -35,7 +45,8 @@ def offset(request: SignedIn, job_pk: int) -> HttpResponse:
                 messages.success(request, "Offset checked and kept.")
                 return redirect("structure:offset", job_pk=job.pk)
     else:
-        form = OffsetForm(initial=model_to_dict(last, exclude=["job", "id"]) if last else {})
+        initial = model_to_dict(last, exclude=["job", "id"]) if last else METRIC if metric() else {}
+        form = OffsetForm(initial=initial)
     context = page(
         request, job, "offset", form=form, last=last, may_record=can(request.user, "record_finding", job)
     )

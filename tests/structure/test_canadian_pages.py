@@ -12,6 +12,8 @@ from django.urls import reverse
 from projects.models import Property
 from projects.services.places import property_create
 from structure.core.cases.registry import run_case
+from structure.forms.sealed import SealedBeamForm
+from structure.marks import sealed_initial, sealed_mark
 from structure.member_pictures import member_pages
 from structure.models import DesignRun, HouseSection
 from structure.results import candidates
@@ -219,3 +221,40 @@ def test_a_product_in_hand_is_tried_by_the_specified_strengths_of_its_paper(offi
         "fcp": "8 MPa",
         "E": "13,800 MPa",
     }
+
+
+def test_the_sealed_form_of_a_metric_house_starts_in_metric_and_reads_it_back(chosen):
+    mark = governing_schedule(chosen).marks.get(kind="beam")
+    with shown_in("metric"):
+        typed = sealed_initial(mark)
+        again = sealed_mark(mark.mark, mark.kind, typed)
+    assert (typed["depth"], typed["ply_width"]) == (f"{mark.data['depth_in'] * 25.4:.0f} mm", "38 mm")
+    for name in ("depth_in", "length_in", "ply_width_in"):
+        assert again.data[name] == pytest.approx(mark.data[name], abs=1 / 50.8)
+
+
+def test_a_metric_steel_shape_is_read_from_the_canadian_tables():
+    form = SealedBeamForm({"family": "steel", "label": "W200x15", "shape": "W200x15", "length": "4.2 m"})
+    assert form.is_valid(), form.errors
+    data = sealed_mark("B1", "beam", form.cleaned_data).data
+    assert (data["form"], data["shape"]) == ("W", "W200x15")
+    assert data["depth_in"] * 25.4 == pytest.approx(200)
+    # 15 kg to the metre is 10.08 lb to the foot.
+    assert data["weight_lb_ft"] == pytest.approx(15 / 0.45359237 * 0.3048, rel=1e-3)
+    assert not SealedBeamForm(
+        {"family": "steel", "label": "x", "shape": "W201x15", "length": "4.2 m"}
+    ).is_valid()
+
+
+def test_the_offset_check_of_a_metric_house_starts_in_metric(office, house):
+    form = office.get(at("offset", house)).context["form"]
+    assert form["joist_depth"].value() == "235 mm"
+    data = {
+        "above_distance": "3.8 m", "above_to": "centre", "above_thickness": "114 mm",
+        "below_distance": "3.6 m", "below_to": "centre", "below_thickness": "114 mm", "wall_shift": "0 mm",
+        "joist_depth": "235 mm", "tolerance": "10 mm", "supports_floor": "on", "framing": "perpendicular",
+    }  # fmt: skip
+    assert office.post(at("offset", house), data).status_code == 302
+    page = office.get(at("offset", house))
+    assert '200 mm (7 7/8")' in texts(page)
+    assert page.context["last"].result["clause"].startswith("NBC 2020 9.23.9.8.")
