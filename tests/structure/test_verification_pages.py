@@ -66,7 +66,7 @@ def test_every_row_is_on_one_of_the_pages_with_its_source(office):
             lambda r: (r.kind, r.mark) == ("beam", "common practice"),
         ),
         ({"mark": "read"}, lambda row: not row.mark),
-        ({"mark": "memory", "code": "us"}, lambda row: row.mark == "memory"),
+        ({"mark": "memory", "code": "us"}, lambda row: (row.mark, row.code) == ("memory", "us")),
         ({"words": "HUD"}, lambda row: "hud" in f"{row.id} {row.title} {row.source} {row.path}".lower()),
         ({"outcome": "met"}, lambda row: row.outcome == "met"),
     ],
