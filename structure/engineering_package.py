@@ -6,7 +6,6 @@ from typing import Any
 
 from projects.models import Job
 from projects.package import register
-from structure.errors import COVERED
 from structure.member_pictures import member_pages
 from structure.pictures import section_picture
 from structure.question import takedown_of
@@ -27,15 +26,14 @@ def loads_context(job: Job) -> dict[str, Any]:
     """The section as a drawing and the loads it brings."""
     section = section_for(job)
     show_in(job.units)
-    if section is None or job.code not in COVERED:
-        return {"section": None, "covered": job.code in COVERED}
+    if section is None:
+        return {"section": None}
     values, levels = section_values(section), level_values(section)
     answer = takedown_of(values, levels, point_values(section), job.code)
     run = latest_run(job)
     beam = beam_size(run.results) if run is not None and run.status == "ok" else None
     return {
         "section": section,
-        "covered": True,
         "takedown": answer["takedown"],
         "snow": answer["snow"],
         "section_svg": section_picture(values, levels, answer["takedown"], beam=beam, name="package-section"),

@@ -8,8 +8,6 @@ from typing import Any
 from projects.errors import Refused
 from structure.core.errors import InputError
 
-COVERED = ("us", "ca")  # codes that a house is sized under here; the engine alone may know more
-
 
 class OutsideRules(Refused):
     """The rules held here do not cover the question. Nothing was stored."""

@@ -17,7 +17,7 @@ from structure.core.cases.registry import run_case
 from structure.core.clauses import DEFAULT_EDITIONS
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.beam_question import check_span
-from structure.errors import COVERED, OutsideRules, bad_input, refuse_if_refused
+from structure.errors import OutsideRules, bad_input, refuse_if_refused
 from structure.fields import read_typed
 from structure.models import HouseSection, OffsetCheck, PointLoad, SectionLevel
 from structure.question import takedown_of
@@ -40,8 +40,6 @@ def section_save(
     between, ValidationError for a row that the model does not take. Nothing is stored then.
     """
     require(actor, "design", job)
-    if job.code not in COVERED:
-        raise OutsideRules("NBC 2020", "sizing a house under the Canadian code is not covered yet")
     if not levels:
         raise Refused("Levels: read none; accepted is at least one level, from the top down.", field="levels")
     _check_points(values, points)

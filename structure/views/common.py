@@ -5,14 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from django.core.exceptions import PermissionDenied
-from django.http import HttpResponse
-from django.shortcuts import render
 
 from projects.models import Job
 from projects.permissions import can
 from projects.requests import SignedIn
 from projects.selectors import job_for
-from structure.errors import COVERED
 from structure.shown import show_in
 
 
@@ -36,10 +33,3 @@ def page(request: SignedIn, job: Job, here: str, **more: Any) -> dict[str, Any]:
         "may_tick": can(request.user, "tick_off", job),
         **more,
     }
-
-
-def refused_here(request: SignedIn, job: Job, here: str) -> HttpResponse | None:
-    """The page that says, with its code, that nothing is sized under the job's code yet; None where it is."""
-    if job.code in COVERED:
-        return None
-    return render(request, "structure/not_covered.html", page(request, job, here))

@@ -12,7 +12,7 @@ from projects.requests import SignedIn
 from structure.forms.products import ProductForm, VoidForm
 from structure.models import EnteredProduct
 from structure.services.products import product_enter, product_void
-from structure.views.common import page, page_job, refused_here
+from structure.views.common import page, page_job
 
 
 @require_http_methods(["GET", "POST"])
@@ -20,9 +20,6 @@ def products(request: SignedIn, job_pk: int) -> HttpResponse:
     """Every product of the job, those taken out of use too, and the form for one more."""
     writing = request.method == "POST"
     job = page_job(request, job_pk, "design" if writing else "view_job")
-    closed = refused_here(request, job, "products")
-    if closed is not None:
-        return closed
     form = ProductForm(request.POST if writing else None, code=job.code)
     if writing and form.is_valid():
         try:

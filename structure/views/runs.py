@@ -15,7 +15,7 @@ from projects.models import Job
 from projects.requests import SignedIn
 from structure.models import DesignRun
 from structure.selectors import current_schedules, latest_run, run_is_stale
-from structure.views.common import page, page_job, refused_here
+from structure.views.common import page, page_job
 
 
 def _shown_run(job: Job) -> tuple[DesignRun | None, dict[str, Any]]:
@@ -35,7 +35,7 @@ Fill = Callable[[SignedIn, Job, DesignRun], dict[str, Any]]
 
 
 def run_page(here: str, part: str = "") -> Callable[[Fill], Callable[[SignedIn, int], HttpResponse]]:
-    """A page of one run: who may look, what is not covered, which run, and how it stands.
+    """A page of one run: who may look, which run, and how it stands.
 
     What it wraps adds what the page shows of an answered run; it is not asked for a refused one or for none.
     `part` is the id of the piece of the page that htmx may ask for alone, with a template of that name.
@@ -46,9 +46,6 @@ def run_page(here: str, part: str = "") -> Callable[[Fill], Callable[[SignedIn, 
         @wraps(fill)
         def view(request: SignedIn, job_pk: int) -> HttpResponse:
             job = page_job(request, job_pk)
-            closed = refused_here(request, job, here)
-            if closed is not None:
-                return closed
             run, shown = _shown_run(job)
             context = page(request, job, here, **shown)
             answered = run is not None and not shown["refused"]

@@ -21,7 +21,7 @@ from structure.question import takedown_of
 from structure.selectors import level_values, point_values, products_of, section_for, section_values
 from structure.services.sections import section_save
 from structure.starters import starter
-from structure.views.common import page, page_job, refused_here
+from structure.views.common import page, page_job
 
 
 @require_http_methods(["GET", "POST"])
@@ -29,9 +29,6 @@ def section_edit(request: SignedIn, job_pk: int) -> HttpResponse:
     """The form with the section beside it. A POST saves, redraws or adds a row, by the button pressed."""
     writing = request.method == "POST"
     job = page_job(request, job_pk, "design" if writing else "view_job")
-    closed = refused_here(request, job, "section")
-    if closed is not None:
-        return closed
     section = section_for(job)
     if not writing:
         return _show(request, job, section, *_forms_for(request, job, section))
@@ -73,9 +70,6 @@ def section_draw(request: SignedIn, job_pk: int) -> HttpResponse:
 def takedown(request: SignedIn, job_pk: int) -> HttpResponse:
     """The loads carried down, level by level, each number unfolding to its lines."""
     job = page_job(request, job_pk)
-    closed = refused_here(request, job, "takedown")
-    if closed is not None:
-        return closed
     section = section_for(job)
     context = page(request, job, "takedown", section=section)
     if section is not None:

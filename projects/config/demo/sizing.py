@@ -53,8 +53,6 @@ def wall_size(*, job: Job, actor: User, family: str = "") -> Sized:
 
 
 def _why_not(job: Job) -> str:
-    if job.code == "ca":
-        return "not sized: not covered yet under the Canadian code"
     if decision_of(job).not_bearing:
         return "not sized: recorded as not bearing"
     return "not sized: no house section yet"
