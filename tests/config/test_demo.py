@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 import yaml
 from django.core.management import CommandError, call_command
+from django.urls import reverse
 from openpyxl import load_workbook
 
 from estimating.models import Estimate
@@ -17,6 +18,8 @@ from structure.families import FAMILIES
 from structure.models import DesignRun, Schedule
 from structure.options_page import options_of
 from structure.selectors import governing_schedule, schedule_differences
+from tests.security.urls import addresses
+from tests.structure.test_canadian_pages import IMPERIAL, METRIC, texts
 
 pytestmark = [pytest.mark.django_db(transaction=True), pytest.mark.slow]
 
@@ -117,11 +120,38 @@ def test_the_demo_tells_the_whole_job(demo):
     quote = Estimate.objects.get(job=bungalow)
     assert (quote.document["missing"], quote.rates["currency"]) == ([], "CAD")
     assert f"Priced workbook of {bungalow} (total {quote.total}, invented prices)" in said
+    metric = load_workbook(
+        [line for line in said.splitlines() if line.endswith(".xlsx")][1].rsplit(": ", 1)[1], data_only=True
+    )
+    numbers = [cell.value for sheet in metric for row in sheet.iter_rows() for cell in row]
+    assert float(quote.total) in [value for value in numbers if isinstance(value, int | float)]
 
     people = yaml.safe_load((FOLDER / "company.yaml").read_text(encoding="utf-8"))
     assert "(invented)" in people["name"]
     assert User.objects.get(username="mara").check_password(people["password"])
     assert f"Sign in as mara with the password {people['password']}" in said
+
+
+def test_no_page_of_the_canadian_job_speaks_in_feet_alone(demo, client):
+    demo()
+    client.force_login(User.objects.get(username="mara"))
+    bungalow = job("Main floor wall")
+    alone, walked = {}, 0
+    for address in addresses():
+        if address.arguments not in (("job_pk",), ("pk",)):
+            continue
+        url = reverse(address.name, kwargs={address.arguments[0]: bungalow.pk})
+        if not url.startswith(f"/jobs/{bungalow.pk}/"):
+            continue
+        page = client.get(url)
+        if page.status_code == 405:  # written to, never shown
+            continue
+        assert page.status_code == 200, url
+        walked += 1
+        found = [piece for piece in texts(page) if IMPERIAL.search(piece) and not METRIC.search(piece)]
+        alone |= {url: found} if found else {}
+    assert alone == {}
+    assert walked > 25
 
 
 def test_running_it_twice_is_harmless(demo):
