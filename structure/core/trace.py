@@ -10,9 +10,6 @@ from typing import Any
 
 from structure.core.clauses import Clause, ClauseRef, Editions
 
-# A ratio of exactly 1 passes; worked in binary fractions it can come out in the sixteenth digit above.
-PASSING = 1.0 + 1e-12
-
 
 @dataclass(frozen=True, slots=True)
 class Symbol:
@@ -70,7 +67,7 @@ class Check:
 
     @property
     def passes(self) -> bool:
-        return self.ratio <= PASSING
+        return self.ratio <= 1.0
 
 
 @dataclass(frozen=True)

@@ -21,7 +21,7 @@ from structure.core.materials.section import Section, WoodSection
 from structure.core.members.beam import BeamQuestion, BeamResult, check_beam
 from structure.core.members.beam_bending import too_slender
 from structure.core.members.checkdata import worst
-from structure.core.trace import PASSING, Check
+from structure.core.trace import Check
 
 Array = npt.NDArray[np.float64]
 Whole = npt.NDArray[np.intp]
@@ -172,7 +172,7 @@ class SearchResult:
     @property
     def chosen(self) -> Candidate | None:
         """The lightest candidate that passes."""
-        passing = np.flatnonzero(self.ratios <= PASSING)
+        passing = np.flatnonzero(self.ratios <= 1.0)
         return self._candidate(int(passing[0])) if passing.size else None
 
     def _candidate(self, number: int) -> Candidate:
@@ -197,5 +197,5 @@ class SearchResult:
         return base | {
             "candidates": [each.as_data() for each in self.candidates],
             "tried": len(self.sections),
-            "passing": int((self.ratios <= PASSING).sum()),
+            "passing": int((self.ratios <= 1.0).sum()),
         }

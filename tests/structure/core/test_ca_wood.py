@@ -261,19 +261,6 @@ def test_the_length_asked_for_is_the_one_that_just_carries(wet: bool) -> None:
     assert max(held["bearing"]["ratio"], held["support_bearing"]["ratio"]) == pytest.approx(1.0)
 
 
-@pytest.mark.parametrize(("length", "width"), [(38, 38), (76, 38), (89, 76), (140, 89)])
-def test_a_bearing_loaded_to_what_it_carries_passes(length: float, width: float) -> None:
-    given = {"species": "SPF", "width": f"{width} mm", "length": f"{length} mm"}
-
-    def held(load: float) -> Any:
-        loads = [{"case": "live", "value": f"{load!r} kN"}]
-        return run_case({"kind": "bearing", "code": "ca", "given": {**given, "loads": loads}})["passes"]
-
-    full = 0.8 * 5.3 * length * width / 1500
-    assert held(full)
-    assert not held(full * (1 + 1e-9))
-
-
 def test_a_search_is_every_section_alone_in_the_same_order() -> None:
     asked: dict[str, Any] = {
         "search": {"families": ["sawn", "timber", "glulam"], "species": ["SPF", "DF-L"]},
