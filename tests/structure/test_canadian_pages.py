@@ -258,3 +258,13 @@ def test_the_offset_check_of_a_metric_house_starts_in_metric(office, house):
     page = office.get(at("offset", house))
     assert '200 mm (7 7/8")' in texts(page)
     assert page.context["last"].result["clause"].startswith("NBC 2020 9.23.9.8.")
+
+
+def test_a_house_not_in_the_units_of_its_code_is_told_what_the_lines_are_in(office, company, chosen):
+    told = "Lines of calculation and remarks of the engine are in newtons and millimetres"
+    assert told not in " ".join(texts(office.get(at("members", chosen))))
+    Property.objects.filter(pk=chosen.property_id).update(units="imperial")
+    words = texts(office.get(at("members", chosen)))
+    assert told in " ".join(words)
+    # The whole beam, clear width and two bearings of 114 mm: feet come first now.
+    assert "12'-6 11/16\" (3.83 m)" in words
