@@ -30,8 +30,9 @@ def test_it_was_stored_by_the_command_and_a_change_is_in_the_changelog(held: Sto
     assert len(held.answer) > 3
 
 
-def test_every_kind_has_a_stored_answer() -> None:
-    assert {held.case["kind"] for held in STORED} == set(KINDS)
+def test_every_kind_has_a_stored_answer_under_each_code() -> None:
+    answered = {(name, code) for name, kind in KINDS.items() for code in kind.solve}
+    assert {(held.case["kind"], held.case["code"]) for held in STORED} == answered
 
 
 def _one() -> Stored:
