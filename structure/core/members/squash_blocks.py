@@ -22,8 +22,9 @@ from structure.core.units import quantity
 
 SHARE = Clause("statics", "blocks of one size share alike")
 AREA = Clause(COMMON_PRACTICE.document, "blocks have at least the area of the post above")
+LONGER = {"us": "1/16 in", "ca": "2 mm"}
 STANDING = (
-    "Blocks stand upright, grain upright, tight under the floor: cut 1/16 in longer than the joists are deep "
+    "Blocks stand upright, grain upright, tight under the floor: cut {longer} longer than the joists are deep "
     "(common practice), and nailed to them."
 )
 
@@ -114,7 +115,7 @@ def check_blocks(question: BlocksQuestion, editions: Editions) -> BlocksResult:
         whole = question.count * question.section.area
         checks["area"] = Check("area", question.post_area, whole, "area", "", AREA.at(editions))
         needed = max(needed, math.ceil(question.post_area / question.section.area - 1e-9))
-    remarks = [STANDING]
+    remarks = [STANDING.format(longer=LONGER[editions.code])]
     if plate is None:
         remarks.append("Crushing of the floor or plate under the blocks was not asked for.")
     return BlocksResult(question, checks, shares, max(1, needed), tuple(remarks), editions.code)
