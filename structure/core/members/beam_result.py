@@ -10,7 +10,7 @@ from typing import Any
 from structure.core.materials.section import Section
 from structure.core.members.beam_demand import SELF, Demands
 from structure.core.members.beam_question import BeamQuestion
-from structure.core.members.checkdata import check_data, worst
+from structure.core.members.checkdata import Checked, check_data
 from structure.core.trace import Check
 from structure.core.units import in_words, quantity
 
@@ -28,7 +28,7 @@ class SupportBearing:
 
 
 @dataclass(frozen=True, eq=False)
-class BeamResult:
+class BeamResult(Checked):
     """Every check of one section under the sum that is worst for it.
 
     `factors` and `adjusted` [stress] belong to the governing bending sum; `more` is what one material has to
@@ -45,18 +45,6 @@ class BeamResult:
     adjusted: Mapping[str, float]
     remarks: tuple[str, ...]
     more: Mapping[str, Any] = field(default_factory=dict)
-
-    @property
-    def governing(self) -> Check:
-        return worst(self.checks.values())
-
-    @property
-    def ratio(self) -> float:
-        return self.governing.ratio
-
-    @property
-    def passes(self) -> bool:
-        return all(check.passes for check in self.checks.values())
 
     @property
     def self_weight(self) -> float:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from structure.core.clauses import ClauseRef, Editions
+from structure.core.clauses import Editions
 from structure.core.codes.ca import concrete, nbc_footings
 from structure.core.codes.us import concrete_pad
 from structure.core.members.footing_checks import (
+    Sheet,
     longest,
     made,
     no_punching,
@@ -15,7 +16,7 @@ from structure.core.members.footing_checks import (
 )
 from structure.core.members.footing_pad import Force, Pad
 from structure.core.members.footing_statics import Demand, Statics, frustum
-from structure.core.trace import Check, Step
+from structure.core.trace import Check
 
 
 def plain_checks(pad: Pad, service: Force, factored: Force, editions: Editions) -> tuple[Check, ...]:
@@ -33,7 +34,7 @@ def plain_checks(pad: Pad, service: Force, factored: Force, editions: Editions) 
     )
 
 
-class _Plain:
+class _Plain(Sheet):
     """The concrete checks of one plain pad; numbers that several checks share are worked once."""
 
     def __init__(self, pad: Pad, factored: Force, editions: Editions) -> None:
@@ -85,18 +86,6 @@ class _Plain:
             return self._check("flexure", demand.value, M_r.result, "moment", M_r.clause, steps, note)
 
         return worst_way(self.statics, self.statics.moment, check)
-
-    def _check(
-        self,
-        name: str,
-        demand: float,
-        capacity: float,
-        dimension: str,
-        clause: ClauseRef,
-        steps: tuple[Step, ...],
-        note: str = "",
-    ) -> Check:
-        return made(name, demand, capacity, dimension, self.factored.combination, clause, steps, note)
 
 
 def plain_bearing(pad: Pad, factored: Force, editions: Editions, note: str = "") -> Check:

@@ -9,6 +9,7 @@ from structure.core.codes.us import concrete_reinforced as geometry
 from structure.core.members.ca_footing_checks import area_check, plain_bearing, thickness_check
 from structure.core.members.footing_bars import Layout, layouts
 from structure.core.members.footing_checks import (
+    Sheet,
     longest,
     made,
     no_punching,
@@ -43,7 +44,7 @@ def reinforced_checks(pad: Pad, service: Force, factored: Force, editions: Editi
     )
 
 
-class _Reinforced:
+class _Reinforced(Sheet):
     """One pad with bars; numbers that several checks share are worked once."""
 
     def __init__(self, pad: Pad, mat: Mat, factored: Force, editions: Editions) -> None:
@@ -243,18 +244,6 @@ class _Reinforced:
             return self._check("development", needed.result, room, "length", l_d.clause, steps, note)
 
         return worst_way(self.statics, self.statics.moment, check)
-
-    def _check(
-        self,
-        name: str,
-        demand: float,
-        capacity: float,
-        dimension: str,
-        clause: ClauseRef,
-        steps: tuple[Step, ...],
-        note: str = "",
-    ) -> Check:
-        return made(name, demand, capacity, dimension, self.factored.combination, clause, steps, note)
 
 
 def _size(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from structure.core.trace import Check
@@ -30,3 +30,24 @@ def check_data(check: Check, code: str = "us") -> dict[str, Any]:
 def worst(checks: Iterable[Check]) -> Check:
     """The check with the largest ratio; the first of equals. Raises ValueError for none."""
     return max(checks, key=lambda check: check.ratio)
+
+
+class Checked:
+    """What follows from the checks of a member: the worst one, its ratio, and whether all pass."""
+
+    __slots__ = ()
+
+    checks: Mapping[str, Check]
+
+    @property
+    def governing(self) -> Check:
+        """The check with the largest ratio."""
+        return worst(self.checks.values())
+
+    @property
+    def ratio(self) -> float:
+        return self.governing.ratio
+
+    @property
+    def passes(self) -> bool:
+        return all(check.passes for check in self.checks.values())

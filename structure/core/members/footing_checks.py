@@ -63,7 +63,25 @@ def soil_check(pad: Pad, service: Force, editions: Editions) -> Check:
     )
 
 
-class _Plain:
+class Sheet:
+    """The sheet of one pad: its checks stand under the factored sum, unless they say otherwise."""
+
+    factored: Force
+
+    def _check(
+        self,
+        name: str,
+        demand: float,
+        capacity: float,
+        dimension: str,
+        clause: ClauseRef,
+        steps: tuple[Step, ...],
+        note: str = "",
+    ) -> Check:
+        return made(name, demand, capacity, dimension, self.factored.combination, clause, steps, note)
+
+
+class _Plain(Sheet):
     """The concrete checks of one plain pad; numbers that several checks share are worked once."""
 
     def __init__(self, pad: Pad, factored: Force, editions: Editions) -> None:
@@ -125,18 +143,6 @@ class _Plain:
 
     def bearing(self) -> Check:
         return plain_bearing(self.pad, self.factored, self.editions)
-
-    def _check(
-        self,
-        name: str,
-        demand: float,
-        capacity: float,
-        dimension: str,
-        clause: ClauseRef,
-        steps: tuple[Step, ...],
-        note: str = "",
-    ) -> Check:
-        return made(name, demand, capacity, dimension, self.factored.combination, clause, steps, note)
 
 
 def nominal_bearing(pad: Pad, editions: Editions) -> tuple[Step, Step, Step, Step]:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from structure.core.clauses import ClauseRef, Editions
+from structure.core.clauses import Editions
 from structure.core.codes.us import concrete, concrete_pad
 from structure.core.codes.us import concrete_reinforced as code
 from structure.core.members.footing_bars import Layout, layouts
 from structure.core.members.footing_checks import (
+    Sheet,
     common_sizes,
     made,
     no_punching,
@@ -43,7 +44,7 @@ def reinforced_checks(pad: Pad, service: Force, factored: Force, editions: Editi
     )
 
 
-class _Reinforced:
+class _Reinforced(Sheet):
     """One pad with bars; numbers that several checks share are worked once."""
 
     def __init__(self, pad: Pad, mat: Mat, factored: Force, editions: Editions) -> None:
@@ -293,15 +294,3 @@ class _Reinforced:
             )
 
         return worst_way(self.statics, self.statics.moment, check)
-
-    def _check(
-        self,
-        name: str,
-        demand: float,
-        capacity: float,
-        dimension: str,
-        clause: ClauseRef,
-        steps: tuple[Step, ...],
-        note: str = "",
-    ) -> Check:
-        return made(name, demand, capacity, dimension, self.factored.combination, clause, steps, note)

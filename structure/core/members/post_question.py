@@ -10,7 +10,7 @@ from structure.core.clauses import ClauseRef
 from structure.core.codes.us.combinations import asd
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.bearing import PlateQuestion
-from structure.core.members.checkdata import check_data, worst
+from structure.core.members.checkdata import Checked, check_data
 from structure.core.members.post_fastening import Fastening
 from structure.core.trace import Check, Step
 from structure.core.units import quantity
@@ -67,7 +67,7 @@ class Axis:
 
 
 @dataclass(frozen=True, slots=True)
-class PostResult:
+class PostResult(Checked):
     """Every check of a post under the combination that is worst for it.
 
     `more` is what one material has to say besides, as plain data.
@@ -80,18 +80,6 @@ class PostResult:
     fastening: Fastening | None
     remarks: tuple[str, ...]
     more: Mapping[str, Any] = field(default_factory=dict)
-
-    @property
-    def governing(self) -> Check:
-        return worst(self.checks.values())
-
-    @property
-    def ratio(self) -> float:
-        return self.governing.ratio
-
-    @property
-    def passes(self) -> bool:
-        return all(check.passes for check in self.checks.values())
 
     @property
     def capacity(self) -> float:

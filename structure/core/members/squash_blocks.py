@@ -15,7 +15,7 @@ from structure.core.clauses import COMMON_PRACTICE, Clause, Editions
 from structure.core.errors import InputError
 from structure.core.materials.section import Section
 from structure.core.members.bearing import PlateQuestion
-from structure.core.members.checkdata import check_data, worst
+from structure.core.members.checkdata import Checked, check_data, worst
 from structure.core.members.post import PostQuestion, check_post
 from structure.core.trace import Check, Step, formula
 from structure.core.units import quantity
@@ -53,7 +53,7 @@ class BlocksQuestion:
 
 
 @dataclass(frozen=True, slots=True)
-class BlocksResult:
+class BlocksResult(Checked):
     """Checks of one block, and how many are needed."""
 
     question: BlocksQuestion
@@ -63,15 +63,11 @@ class BlocksResult:
     remarks: tuple[str, ...]
     code: str = "us"
 
-    @property
-    def governing(self) -> Check:
-        return worst(self.checks.values())
-
     def as_data(self) -> dict[str, Any]:
         """The result of the `squash_blocks` kind; demands and capacities are those of one block."""
         return {
-            "passes": self.governing.passes,
-            "ratio": self.governing.ratio,
+            "passes": self.passes,
+            "ratio": self.ratio,
             "governing": self.governing.name,
             "count": self.question.count,
             "needed": self.needed,
