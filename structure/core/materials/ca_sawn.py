@@ -62,16 +62,6 @@ class CaSawnSection(CaWoodSection):
         _ = self.nominal, self.reference
 
     @cached_property
-    def thin(self) -> float:
-        """The lesser dimension of one ply."""
-        return min(self.width, self.depth)
-
-    @cached_property
-    def wide(self) -> float:
-        """The greater dimension of one ply."""
-        return max(self.width, self.depth)
-
-    @cached_property
     def is_timber(self) -> bool:
         """114 mm by 114 mm and larger."""
         return self.thin >= LEAST_TIMBER

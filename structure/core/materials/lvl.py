@@ -8,14 +8,14 @@ from functools import cached_property
 from types import MappingProxyType
 from typing import ClassVar
 
-from structure.core.clauses import DEFAULT_EDITIONS, ClauseRef
+from structure.core.clauses import ClauseRef
 from structure.core.codes.us import wood
 from structure.core.errors import InputError, OutOfScope
+from structure.core.materials.composite import CompositeSection
 from structure.core.materials.section import (
     EMPTY,
     PROPERTY_NAMES,
     Reference,
-    WoodSection,
     check_plies,
     inches,
 )
@@ -29,14 +29,13 @@ NEEDED = ("Fb", "Fv", "Fc_perp", "E")
 
 
 @dataclass(frozen=True)
-class LvlSection(WoodSection):
+class LvlSection(CompositeSection):
     """Plies of LVL on edge. `grade` is a stress class held, or any name where `properties` give the values.
 
     Raises InputError for an unknown class without properties and OutOfScope for a size not covered.
     """
 
     family: ClassVar[str] = "lvl"
-    composite: ClassVar[bool] = True
 
     grade: str
     plies: int = 1
@@ -87,18 +86,6 @@ class LvlSection(WoodSection):
     @cached_property
     def volume_factor(self) -> float | None:
         return float(wood.depth_factor(d_0=wood.STANDARD_DEPTH, d=self.depth))
-
-    def wet_factors(self, wet: bool) -> Mapping[str, float]:
-        if wet:
-            raise OutOfScope(
-                wood.DRY_SCL.at(DEFAULT_EDITIONS["us"]),
-                "composite lumber is for dry service; wet use is refused",
-            )
-        return MappingProxyType(dict.fromkeys(PROPERTY_NAMES, 1.0))
-
-    @cached_property
-    def repetitive_factor(self) -> float:
-        return wood.REPETITIVE_SCL_FACTOR
 
     @property
     def density(self) -> float:

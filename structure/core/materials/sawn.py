@@ -65,16 +65,6 @@ class SawnSection(WoodSection):
         _ = self.reference
 
     @cached_property
-    def thin(self) -> float:
-        """The lesser dimension of one ply."""
-        return min(self.width, self.depth)
-
-    @cached_property
-    def wide(self) -> float:
-        """The greater dimension of one ply: what the tables call its width."""
-        return max(self.width, self.depth)
-
-    @cached_property
     def is_timber(self) -> bool:
         """5 in by 5 in nominal and larger."""
         return self.thin >= LEAST_TIMBER

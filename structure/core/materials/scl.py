@@ -12,11 +12,10 @@ from structure.core.clauses import DEFAULT_EDITIONS
 from structure.core.codes.us import composite as nds
 from structure.core.codes.us import wood
 from structure.core.errors import InputError, OutOfScope
+from structure.core.materials.composite import CompositeSection
 from structure.core.materials.section import (
     EMPTY,
-    PROPERTY_NAMES,
     Reference,
-    WoodSection,
     check_plies,
     inches,
 )
@@ -27,13 +26,12 @@ NEEDED = ("Fb", "Fv", "Fc_perp", "E")
 
 
 @dataclass(frozen=True)
-class StrandSection(WoodSection):
+class StrandSection(CompositeSection):
     """Plies of strand lumber on edge with the values entered from the product in hand.
 
     Raises InputError naming the values that are missing, OutOfScope for a size not covered.
     """
 
-    composite: ClassVar[bool] = True
     called: ClassVar[str] = ""
     widths: ClassVar[tuple[float, float]]
     depths: ClassVar[tuple[float, float]]
@@ -87,18 +85,6 @@ class StrandSection(WoodSection):
     def volume_factor(self) -> float | None:
         # Makers' exponents are smaller; a factor over 1 for shallow pieces is theirs to give.
         return min(1.0, float(wood.depth_factor(d_0=wood.STANDARD_DEPTH, d=self.depth)))
-
-    def wet_factors(self, wet: bool) -> Mapping[str, float]:
-        if wet:
-            raise OutOfScope(
-                wood.DRY_SCL.at(DEFAULT_EDITIONS["us"]),
-                "composite lumber is for dry service; wet use is refused",
-            )
-        return MappingProxyType(dict.fromkeys(PROPERTY_NAMES, 1.0))
-
-    @cached_property
-    def repetitive_factor(self) -> float:
-        return wood.REPETITIVE_SCL_FACTOR
 
     @property
     def density(self) -> float:

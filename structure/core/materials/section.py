@@ -167,6 +167,16 @@ class PliesSection(Section):
     def ply_width(self) -> float:
         return self.width
 
+    @cached_property
+    def thin(self) -> float:
+        """The lesser dimension of one ply."""
+        return min(self.width, self.depth)
+
+    @cached_property
+    def wide(self) -> float:
+        """The greater dimension of one ply: what the tables of lumber call its width."""
+        return max(self.width, self.depth)
+
     @property
     def _given(self) -> dict[str, Any]:
         words = {name: getattr(self, name, None) for name in ("species", "grade")}
