@@ -11,8 +11,7 @@ from functools import lru_cache
 import numpy as np
 import numpy.typing as npt
 
-from structure.core.catalogue.columns import Prepared, Service
-from structure.core.catalogue.stock import stock_sections
+from structure.core.catalogue.columns import Prepared, Service, sorted_out
 from structure.core.catalogue.wanted import Search
 from structure.core.codes.ca import wood_beams as o86
 from structure.core.errors import OutOfScope
@@ -55,17 +54,7 @@ class CaColumns:
 @lru_cache(maxsize=32)
 def ca_prepared(search: Search, service: Service) -> Prepared[CaColumns]:
     """The sections of a search as arrays. Raises what `stock_sections` raises."""
-    sections = stock_sections(search)
-    held: list[tuple[int, CaValues]] = []
-    alone: list[int] = []
-    for place, section in enumerate(sections):
-        values = _values(section, service)
-        if values is None:
-            alone.append(place)
-        else:
-            held.append((place, values))
-    together = np.array([place for place, _ in held], dtype=np.intp)
-    return Prepared(sections, together, tuple(alone), _columns([v for _, v in held]) if held else None)
+    return sorted_out(search, lambda section: _values(section, service), _columns)
 
 
 def _values(section: Section, service: Service) -> CaValues | None:

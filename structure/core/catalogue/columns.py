@@ -5,6 +5,7 @@ The numbers come from the sections and from `Values`, the same that a section ch
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Generic, TypeVar
@@ -63,6 +64,7 @@ class Columns:
 
 
 Of = TypeVar("Of")  # the columns of a code
+Held = TypeVar("Held")  # what one section has in them
 
 
 @dataclass(frozen=True, eq=False)
@@ -75,20 +77,22 @@ class Prepared(Generic[Of]):
     columns: Of | None
 
 
+def sorted_out(
+    search: Search, values_of: Callable[[Section], Held | None], columns_of: Callable[[list[Held]], Of]
+) -> Prepared[Of]:
+    """The stock of a search, in columns where `values_of` gives values, and one by one where it gives none."""
+    sections = stock_sections(search)
+    held = [(place, values_of(section)) for place, section in enumerate(sections)]
+    some = [(place, values) for place, values in held if values is not None]
+    together = np.array([place for place, _ in some], dtype=np.intp)
+    alone = tuple(place for place, values in held if values is None)
+    return Prepared(sections, together, alone, columns_of([values for _, values in some]) if some else None)
+
+
 @lru_cache(maxsize=64)
 def prepared(search: Search, service: Service) -> Prepared[Columns]:
     """The sections of a search as arrays. Raises what `stock_sections` raises."""
-    sections = stock_sections(search)
-    held: list[tuple[int, Values]] = []
-    alone: list[int] = []
-    for place, section in enumerate(sections):
-        values = _values(section, service)
-        if values is None:
-            alone.append(place)
-        else:
-            held.append((place, values))
-    together = np.array([place for place, _ in held], dtype=np.intp)
-    return Prepared(sections, together, tuple(alone), _columns([v for _, v in held]) if held else None)
+    return sorted_out(search, lambda section: _values(section, service), _columns)
 
 
 def _values(section: Section, service: Service) -> Values | None:
