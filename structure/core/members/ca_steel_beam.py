@@ -11,7 +11,7 @@ from structure.core.members.beam_demand import Demands
 from structure.core.members.beam_result import BeamResult, common_remarks, with_worst
 from structure.core.members.ca_steel_service import CaSteelBending, bearings, bending, shear
 from structure.core.members.ca_steel_strength import CaStrength, strength
-from structure.core.members.steel_beam import carried
+from structure.core.members.steel_beam import carried, not_for_steel
 from structure.core.members.steel_demand import deflections
 from structure.core.members.steel_plate import plate_remark
 from structure.core.units import in_words, quantity
@@ -83,10 +83,4 @@ def _remarks(demands: Demands, held: CaStrength, bent: CaSteelBending, L_u: floa
         found.append("The web over the bearings was not checked: give the bearing length (CSA S16 14.3.2).")
     if question.support is not None:
         found.append(plate_remark("ca"))
-    if question.shear_at == "d":
-        found.append("Shear counts at the support; leaving out what stands within d is a rule for wood.")
-    if question.wet:
-        found.append("Wet place: paint or galvanize; rust is not counted in the section.")
-    if question.repetitive:
-        found.append("Members that share a load do not make steel stronger; `repetitive` counts for wood.")
-    return found
+    return found + not_for_steel(question)

@@ -11,6 +11,7 @@ from structure.core.materials.rolled import RolledSection
 from structure.core.materials.section import Section
 from structure.core.materials.steel import SteelSection
 from structure.core.members.beam_demand import Demands
+from structure.core.members.beam_question import BeamQuestion
 from structure.core.members.beam_result import BeamResult, common_remarks, with_worst
 from structure.core.members.carry_in import LIFT, LIFT_METRIC, PER_PERSON
 from structure.core.members.steel_bearing import bearings
@@ -76,6 +77,12 @@ def _remarks(demands: Demands, held: Strength, bent: SteelBending) -> list[str]:
         found.append("The web over the bearings was not checked: give the bearing length (AISC 360 J10).")
     if question.support is not None:
         found.append(plate_remark("us"))
+    return found + not_for_steel(question)
+
+
+def not_for_steel(question: BeamQuestion) -> list[str]:
+    """What was asked for that only wood knows, in words."""
+    found = []
     if question.shear_at == "d":
         found.append("Shear counts at the support; leaving out what stands within d is a rule for wood.")
     if question.wet:
