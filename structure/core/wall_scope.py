@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from structure.core.clauses import Editions
 from structure.core.codes.ca.combinations import service
 from structure.core.codes.ca.scope import Scope, check_scope
+from structure.core.codes.combination import heaviest
 from structure.core.materials.section import Section
 from structure.core.scope import facts_of
 from structure.core.wall_ends import Refusal
@@ -30,7 +31,7 @@ def wall_scope(question: WallQuestion, loads: Sequence[Mapping[str, float]], edi
 
 def _working(loads: Mapping[str, float]) -> float:
     present = {case for case, value in loads.items() if value > 0}
-    return max(sum(f * loads[case] for case, f in each.factors.items()) for each in service(present))
+    return heaviest(service(present), loads)[1]
 
 
 def short_bearing(question: WallQuestion, beam: Section, editions: Editions) -> list[Refusal]:

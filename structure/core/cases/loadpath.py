@@ -21,6 +21,7 @@ from structure.core.cases.reader import (
 )
 from structure.core.cases.squash_blocks import BLOCKS, read_blocks
 from structure.core.clauses import Editions
+from structure.core.codes.combination import heaviest
 from structure.core.codes.house import HOUSE
 from structure.core.errors import InputError
 from structure.core.loadpath import Duty, Link, LinkKind, follow, with_existing
@@ -77,15 +78,11 @@ def _solve(given: dict[str, Any], editions: Editions) -> dict[str, Any]:
 
 def _worst(loads: Mapping[str, float], path: str, editions: Editions) -> tuple[str, float]:
     """The heaviest service sum of loads by case: its name and value."""
-    sums = {
-        each.name: sum(factor * loads[case] for factor, case in each.terms)
-        for each in HOUSE[editions.code].working([case for case, value in loads.items() if value])
-        if all(case in loads for _, case in each.terms)
-    }
-    if not sums or max(sums.values()) <= 0:
+    formed = HOUSE[editions.code].working([case for case, value in loads.items() if value])
+    sums = [each for each in formed if all(case in loads for _, case in each.terms)]
+    if not sums or heaviest(sums, loads)[1] <= 0:
         raise InputError(path, "no load", "at least one load of more than zero")
-    worst = max(sums, key=lambda name: sums[name])
-    return worst, sums[worst]
+    return heaviest(sums, loads)
 
 
 def _link(

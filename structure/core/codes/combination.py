@@ -33,11 +33,21 @@ class Combination:
         """The combination with the terms of absent cases left out."""
         return replace(self, terms=tuple(term for term in self.terms if term[1] in present))
 
+    def total(self, loads: Mapping[str, float]) -> float:
+        """The sum of loads by case; a case that is absent brings nothing."""
+        return sum(factor * loads.get(case, 0.0) for factor, case in self.terms)
+
     def reference(self, editions: Editions) -> ClauseRef:
         return self.clause.at(editions)
 
 
 Held = TypeVar("Held", bound=Combination)
+
+
+def heaviest(combinations: Iterable[Combination], loads: Mapping[str, float]) -> tuple[str, float]:
+    """The largest sum of loads by case and the first combination that has it. Raises ValueError for none."""
+    worst = max(combinations, key=lambda each: each.total(loads))
+    return worst.name, worst.total(loads)
 
 
 def unlike(combinations: Iterable[Held]) -> tuple[Held, ...]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from structure.core.clauses import Editions
+from structure.core.codes.combination import heaviest
 from structure.core.codes.us import wood_bearing as nds
 from structure.core.codes.us.combinations import asd
 from structure.core.codes.us.wood_columns import COMPRESSION
@@ -84,13 +85,9 @@ def check_bearing(question: BearingQuestion, editions: Editions) -> BearingResul
     present = {case for case, value in question.loads.items() if value > 0}
     if not present:
         raise InputError("loads", "no load", "at least one load of more than zero")
-    sums = {
-        each.name: sum(factor * question.loads[case] for case, factor in each.factors.items())
-        for each in asd(present)
-    }
-    name = max(sums, key=lambda key: sums[key])
-    check, C_b = bearing_check("bearing", sums[name], name, question, editions)
-    return BearingResult(question, check, C_b, required_length(sums[name], question), _remarks(question, C_b))
+    name, R = heaviest(asd(present), question.loads)
+    check, C_b = bearing_check("bearing", R, name, question, editions)
+    return BearingResult(question, check, C_b, required_length(R, question), _remarks(question, C_b))
 
 
 def bearing_check(

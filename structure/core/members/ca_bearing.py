@@ -89,7 +89,7 @@ def factored_sums(loads: Mapping[str, float], editions: Editions) -> tuple[Facto
         P_S = sum(part * present[case] for case, part in specified_part(each).items())
         usual = usual_factor(each)
         duration = Duration(duration_factor(usual, P_L, P_S), usual, P_L, P_S, "loads")
-        found.append(Factored(each.name, sum(f * present[c] for c, f in each.factors.items()), duration))
+        found.append(Factored(each.name, each.total(present), duration))
     return tuple(found)
 
 

@@ -197,7 +197,4 @@ def worst_factored(loads: Mapping[str, float], editions: Editions) -> Force:
 
 
 def _sums(combinations: Iterable[Combination], loads: Mapping[str, float]) -> list[Force]:
-    return [
-        Force(each.name, sum(factor * loads.get(case, 0.0) for factor, case in each.terms))
-        for each in combinations
-    ]
+    return [Force(each.name, each.total(loads)) for each in combinations]

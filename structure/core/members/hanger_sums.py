@@ -20,10 +20,7 @@ class RatingSums:
 
 def _allowable(by_case: Mapping[str, float]) -> dict[str, float]:
     """Stress design: dead load alone takes 0.9 of a rating, short loads no more than all of it."""
-    return {
-        each.name: sum(factor * by_case[case] for factor, case in each.terms) / min(1.0, each.C_D)
-        for each in asd(list(by_case))
-    }
+    return {each.name: each.total(by_case) / min(1.0, each.C_D) for each in asd(list(by_case))}
 
 
 def _factored(by_case: Mapping[str, float]) -> dict[str, float]:

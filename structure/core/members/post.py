@@ -74,7 +74,7 @@ def check_post(question: PostQuestion, editions: Editions) -> PostResult:
     area = nds.area.step(editions, n=section.plies, b=section.width, d=section.depth)
     found: dict[str, list[tuple[Check, StressCombination, tuple[Axis, ...]]]] = {}
     for combination in asd(present):
-        P = sum(factor * present[case] for case, factor in combination.factors.items())
+        P = combination.total(present)
         for check, axes in _checks(question, values, shapes, combination, P, area, editions):
             found.setdefault(check.name, []).append((check, combination, axes))
     governing = {name: max(rows, key=lambda row: row[0].ratio) for name, rows in found.items()}

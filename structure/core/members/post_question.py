@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from structure.core.clauses import ClauseRef
+from structure.core.codes.combination import heaviest
 from structure.core.codes.us.combinations import asd
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.bearing import PlateQuestion
@@ -120,9 +121,8 @@ def check_question(question: PostQuestion, clause: ClauseRef) -> None:
 def largest_load(question: PostQuestion) -> tuple[float, str]:
     """The largest stress sum [lbf] and the first combination that has it."""
     present = {case: value for case, value in question.loads.items() if value != 0}
-    sums = {each.name: sum(f * present[c] for c, f in each.factors.items()) for each in asd(present)}
-    name = max(sums, key=lambda key: sums[key])
-    return sums[name], name
+    name, P = heaviest(asd(present), present)
+    return P, name
 
 
 def brace_of(question: PostQuestion, name: str, direction: str) -> Brace:

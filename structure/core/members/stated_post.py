@@ -14,7 +14,7 @@ from typing import Any
 from structure.core.clauses import COMMON_PRACTICE, Clause, Editions
 from structure.core.codes.ca import combinations as ca
 from structure.core.codes.ca import nbc
-from structure.core.codes.combination import Combination
+from structure.core.codes.combination import Combination, heaviest
 from structure.core.codes.us.combinations import asd
 from structure.core.errors import InputError, OutOfScope
 from structure.core.members.checkdata import check_data
@@ -101,13 +101,9 @@ def check_stated_post(question: StatedPost, editions: Editions) -> StatedResult:
     present = {case for case, value in question.loads.items() if value > 0}
     if not present:
         raise InputError("loads", "no load", "at least one load of more than zero")
-    sums = {
-        each.name: sum(factor * question.loads[case] for case, factor in each.factors.items())
-        for each in SUMS[code](present)
-    }
-    name = max(sums, key=lambda key: sums[key])
+    name, P = heaviest(SUMS[code](present), question.loads)
     step = _capacity(question, editions)
-    check = Check("stated", sums[name], step.result, "force", name, step.clause, (step,))
+    check = Check("stated", P, step.result, "force", name, step.clause, (step,))
     return StatedResult(question, check, _remarks(question, check, code), code)
 
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from structure.core.clauses import Clause, Editions
 from structure.core.codes.ca import steel_shear as s16
+from structure.core.codes.combination import heaviest
 from structure.core.codes.us import steel_shear as webs
 from structure.core.errors import InputError, OutOfScope
 from structure.core.materials.ca_steel import CaSteelSection
@@ -74,15 +75,9 @@ def check_steel_bearing(
     present = {case for case, value in loads.items() if value > 0}
     if not present:
         raise InputError("loads", "no load", "at least one load of more than zero")
-    sums = {
-        each.name: sum(f * loads[case] for case, f in each.factors.items())
-        for each in SUMS[editions.code].strength(present)
-    }
-    name = max(sums, key=lambda key: sums[key])
+    name, R = heaviest(SUMS[editions.code].strength(present), loads)
     web = _web(section, distance_to_end + length / 2, editions)
-    return SteelBearingResult(
-        section, web.checks("", sums[name], name, length, editions), web.required(sums[name], editions)
-    )
+    return SteelBearingResult(section, web.checks("", R, name, length, editions), web.required(R, editions))
 
 
 def _web(section: RolledSection, end: float, editions: Editions) -> Web:
